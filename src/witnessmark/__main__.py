@@ -1,0 +1,6 @@
+"""Lets `python -m witnessmark` do what the command does."""
+
+from witnessmark.cli.main import main
+
+if __name__ == "__main__":
+    main(prog_name="witnessmark")

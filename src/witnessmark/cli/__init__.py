@@ -1,0 +1,1 @@
+"""The command line: each command asks the restoration and shows a sheet."""

@@ -1,0 +1,1 @@
+"""An invented vehicle with two years of lines as a tired person types them."""

@@ -1,0 +1,1 @@
+"""Optimisers on plain integers, each with an independent checker."""

@@ -1,0 +1,1 @@
+"""Units, money, days, errors, faults, sources and cautions."""

@@ -1,0 +1,1 @@
+"""What is wanted becomes operations in the order the trade allows."""

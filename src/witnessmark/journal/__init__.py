@@ -1,0 +1,1 @@
+"""Facts, their reading order, strikes, and the lifting of old versions."""

@@ -1,0 +1,1 @@
+"""What each fact leaves to be done, and the line that caused it."""

@@ -1,0 +1,1 @@
+"""Printed sheets and labels: sheets become pages of a PDF."""

@@ -1,0 +1,1 @@
+"""The whole flow of one vehicle, on one page, and its only writer."""

@@ -1,0 +1,1 @@
+"""Plain values made to be shown, the same for page, paper and terminal."""

@@ -1,0 +1,1 @@
+"""How parts, joints, coats and stock stand, computed from the facts."""

@@ -1,0 +1,1 @@
+"""Facts on disk: appended, never changed; written through before anybody is told."""

@@ -1,0 +1,1 @@
+"""Parts, joints, the catalogue of kinds, and starting lists."""

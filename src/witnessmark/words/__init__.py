@@ -1,0 +1,1 @@
+"""One typed line, understood and read back as a full sentence."""
