@@ -1,0 +1,287 @@
+"""How each joint stands: as found, apart, loose or tight, and what was answered since it was opened."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+from typing import Any
+
+from witnessmark.journal.entry import Entry
+from witnessmark.journal.facts import (
+    AtFact,
+    Bared,
+    Closed,
+    Coated,
+    CutOut,
+    DownedTools,
+    DryFitted,
+    Filled,
+    Fitted,
+    Found,
+    Left,
+    LookedAt,
+    Marked,
+    Measured,
+    NippedUp,
+    Opened,
+    Photographed,
+    Proved,
+    PutRight,
+    Ran,
+    Scrapped,
+    Slackened,
+    Tightened,
+    TookOff,
+    Welded,
+)
+from witnessmark.state.closing import answers_all, lets_go, named_in, own_items
+from witnessmark.state.joint_state import APART, AS_FOUND, LOOSE, TIGHT, Finding, JointNow, JointState, Look
+from witnessmark.state.lane import Step
+from witnessmark.vehicle.conditions import condition
+from witnessmark.vehicle.things import Vehicle
+
+
+class JointLane:
+    """The joints' way through the journal."""
+
+    def __init__(self, vehicle: Vehicle) -> None:
+        self.vehicle = vehicle
+        self.now = {name: JointNow(joint) for name, joint in vehicle.joints.items()}
+        self.holders: dict[str, list[JointNow]] = {}
+        self.off: set[str] = set()
+        self.km = 0.0
+        self.heat_cycles = 0
+        for joint in self.now.values():
+            for part in joint.joint.holds:
+                self.holders.setdefault(part, []).append(joint)
+        self.asked_by_check: dict[str, list[JointNow]] = {}
+        for joint in self.now.values():
+            for check in joint.kind.check:
+                self.asked_by_check.setdefault(check.name, []).append(joint)
+
+    @property
+    def steps(self) -> Mapping[type, Step]:
+        each = self._each
+        return {
+            TookOff: self.took_off,
+            Opened: each(self.opened),
+            CutOut: each(self.opened),
+            Slackened: each(self.slackened),
+            DryFitted: each(self.loosely),
+            NippedUp: each(self.loosely),
+            DownedTools: each(self.finger_tight),
+            Found: each(self.found),
+            Bared: each(self.bared),
+            Coated: each(self.coated),
+            Fitted: self.fitted,
+            Tightened: each(self.tightened),
+            Filled: each(self.filled),
+            Welded: each(self.welded),
+            Proved: self.proved,
+            PutRight: self.put_right,
+            LookedAt: each(self.looked_at),
+            Marked: each(lambda joint, entry, fact: self.record(joint, entry, "mark")),
+            Photographed: each(lambda joint, entry, fact: self.record(joint, entry, "photo")),
+            Measured: each(self.measured),
+            Closed: self.closed,
+            Left: each(self.left),
+            Scrapped: each(self.scrapped),
+            Ran: self.ran,
+        }
+
+    def states(self) -> Mapping[str, JointState]:
+        return MappingProxyType({name: joint.frozen() for name, joint in self.now.items()})
+
+    def _each(self, act: Callable[[JointNow, Entry, Any], None]) -> Step:
+        def step(entry: Entry, fact: AtFact) -> None:
+            for name in fact.at:
+                joint = self.now.get(name)
+                if joint is not None:
+                    act(joint, entry, fact)
+
+        return step
+
+    # ---- opening
+
+    def opened(self, joint: JointNow, entry: Entry, fact: object = None) -> None:
+        if joint.position == APART:
+            return
+        joint.disturb(entry)
+        joint.stand(APART, entry)
+
+    def took_off(self, entry: Entry, fact: TookOff) -> None:
+        for name in fact.at:
+            if name in self.now:
+                self.opened(self.now[name], entry)
+            if name in self.vehicle.parts:
+                self.off.add(name)
+                for holder in self.holders.get(name, ()):
+                    self.opened(holder, entry)
+
+    def slackened(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        if joint.position in (AS_FOUND, TIGHT):
+            joint.disturb(entry)
+        joint.stand(LOOSE, entry)
+
+    def found(self, joint: JointNow, entry: Entry, fact: Found) -> None:
+        seen = condition(fact.condition)
+        if seen.fights:
+            joint.fights = fact.condition
+        if seen.loosens and joint.position in (AS_FOUND, TIGHT):
+            self.slackened(joint, entry, fact)
+        if seen.bad:
+            joint.findings.append(Finding(fact.condition, fact.item, entry.line, entry.day))
+        elif seen.good:
+            joint.findings = [f for f in joint.findings if f.item != fact.item]
+
+    def bared(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        if joint.kind.closed_by == "coat":
+            self.opened(joint, entry)
+
+    # ---- closing
+
+    def loosely(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        if joint.position in (AS_FOUND, TIGHT):
+            self.slackened(joint, entry, fact)
+        else:
+            joint.stand(LOOSE, entry)
+
+    def finger_tight(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        self.loosely(joint, entry, fact)
+        joint.finger_tight = True
+
+    def fitted(self, entry: Entry, fact: Fitted) -> None:
+        for name in fact.at:
+            if name in self.now:
+                self._fitted_joint(self.now[name], entry, fact)
+            if name in self.vehicle.parts:
+                self.off.discard(name)
+                for holder in self.holders.get(name, ()):
+                    self._refitted(holder, entry)
+
+    def touch(self, joint: JointNow, entry: Entry) -> None:
+        """A joint never touched before owes its proof from the first act on it."""
+        if joint.position == AS_FOUND:
+            joint.disturb(entry)
+            joint.stand(LOOSE, entry)
+
+    def _fitted_joint(self, joint: JointNow, entry: Entry, fact: Fitted) -> None:
+        self.touch(joint, entry)
+        if fact.item:
+            self._renew(joint, fact.item, entry)
+            return
+        if fact.new or joint.kind.closed_by == "fit":
+            for item in own_items(joint.joint, joint.kind):
+                self._renew(joint, item, entry)
+            if fact.new:
+                joint.findings = [f for f in joint.findings if f.item]
+        if joint.kind.closed_by in ("fit", "place"):
+            self.tight(joint, entry)
+        elif joint.position != LOOSE:
+            joint.stand(LOOSE, entry)
+
+    def _refitted(self, holder: JointNow, entry: Entry) -> None:
+        whole = not self.off.intersection(holder.joint.holds)
+        if whole and holder.position == APART and holder.kind.closed_by in ("tighten", "set", "connect"):
+            holder.stand(LOOSE, entry)
+
+    def _renew(self, joint: JointNow, item: str, entry: Entry) -> None:
+        joint.renewed[item] = entry.line
+        joint.findings = [f for f in joint.findings if f.item != item]
+
+    def tight(self, joint: JointNow, entry: Entry) -> None:
+        self.touch(joint, entry)
+        joint.stand(TIGHT, entry)
+        joint.closed_line, joint.closed_day = entry.line, entry.day
+        joint.closed_km, joint.closed_heat = self.km, self.heat_cycles
+
+    def tightened(self, joint: JointNow, entry: Entry, fact: Tightened) -> None:
+        self.tight(joint, entry)
+        if fact.figures:
+            joint.torque = fact.figures[0]
+            self.record(joint, entry, "figure")
+        if fact.marked:
+            self.record(joint, entry, "mark")
+
+    def filled(self, joint: JointNow, entry: Entry, fact: Filled) -> None:
+        if joint.kind.closed_by in ("fill", "bleed"):
+            self.tight(joint, entry)
+        self.record(joint, entry, "fluid")
+        if fact.figures:
+            self.record(joint, entry, "figure")
+
+    def welded(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        if joint.kind.closed_by == "weld":
+            self.tight(joint, entry)
+            joint.findings.clear()
+
+    def coated(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        if joint.kind.closed_by == "coat":
+            self.tight(joint, entry)
+            self.record(joint, entry, "coat")
+
+    # ---- proving
+
+    def proved(self, entry: Entry, fact: Proved) -> None:
+        joints = [self.now[n] for n in fact.at if n in self.now]
+        if fact.check:
+            for joint in joints or ([] if fact.at else self.asked_by_check.get(fact.check, [])):
+                if joint.position in (TIGHT, AS_FOUND):
+                    joint.answered[fact.check] = entry.line
+                    if fact.figures:
+                        self.record(joint, entry, "figure")
+            return
+        for joint in joints:
+            if joint.position in (TIGHT, AS_FOUND) and answers_all(joint.joint, joint.kind, fact):
+                joint.answered.update((check.name, entry.line) for check in joint.kind.check)
+
+    def put_right(self, entry: Entry, fact: PutRight) -> None:
+        for joint in self.now.values():
+            if joint.kind.closed_by == "bleed" and fact.what in (joint.joint.name, f"bleed {joint.kind.system}"):
+                self.tight(joint, entry)
+
+    def looked_at(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        joint.looks.append(Look(entry.line, entry.day, self.km, self.heat_cycles))
+
+    def measured(self, joint: JointNow, entry: Entry, fact: Measured) -> None:
+        self.record(joint, entry, "figure")
+        if fact.what:
+            self.record(joint, entry, fact.what)
+
+    def record(self, joint: JointNow, entry: Entry, what: str) -> None:
+        joint.recorded[what] = entry.line
+
+    def closed(self, entry: Entry, fact: Closed) -> None:
+        for name in fact.at:
+            if name in self.now:
+                self._close(self.now[name], entry, fact)
+            for swept in self.vehicle.in_assembly(name):
+                joint = self.now[swept]
+                if not lets_go(joint.joint, joint.kind) and not named_in(swept, fact.but) and joint.opened_line:
+                    self._close(joint, entry, fact)
+
+    def _close(self, joint: JointNow, entry: Entry, fact: Closed) -> None:
+        self.tight(joint, entry)
+        if fact.figures:
+            joint.torque = fact.figures[0]
+        if not answers_all(joint.joint, joint.kind, fact):
+            return
+        for renewal in joint.kind.renew:
+            if renewal.always:
+                self._renew(joint, renewal.item, entry)
+        joint.answered.update((check.name, entry.line) for check in joint.kind.check)
+        joint.recorded.update((record.name, entry.line) for record in joint.kind.record)
+
+    # ---- the rest
+
+    def left(self, joint: JointNow, entry: Entry, fact: Left) -> None:
+        joint.left_why = fact.why
+        if not lets_go(joint.joint, joint.kind):
+            joint.findings.clear()
+
+    def scrapped(self, joint: JointNow, entry: Entry, fact: object) -> None:
+        joint.scrapped = True
+
+    def ran(self, entry: Entry, fact: Ran) -> None:
+        self.km += fact.km
+        self.heat_cycles += fact.heat_cycles
