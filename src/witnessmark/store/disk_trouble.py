@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Mapping
 from pathlib import Path
 
 from witnessmark.ground.errors import BadInput, RecordDamaged, WitnessMarkError
@@ -24,7 +25,7 @@ def told(trouble: sqlite3.Error, file: Path) -> WitnessMarkError:
     return BadInput(given=f"the record {file} {given}", holds=holds, do=do)
 
 
-_MENDABLE = {
+_MENDABLE: Mapping[int, tuple[str, str, str]] = {
     sqlite3.SQLITE_FULL: (
         "could not be written: the disk is full",
         "a disk with room for one more line",

@@ -7,23 +7,25 @@ by one, at different moments. Either way a line can be lost that was said to be 
 
 from __future__ import annotations
 
+import ctypes
 import os
-import subprocess
+import re
 import sys
 from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePath, PureWindowsPath
 
-from msgspec import Struct
-
 from witnessmark.ground.errors import BadInput
+from witnessmark.store.mounts import Mount, mounted
 
 # Kinds of file system that reach over a network or into another operating system.
-REMOTE = frozenset(
-    "9p afs afpfs beegfs ceph cifs coda davfs fuse.ceph fuse.davfs fuse.glusterfs fuse.gvfsd-fuse fuse.rclone "
-    "fuse.s3fs fuse.sshfs fuse.vmhgfs-fuse glusterfs lustre ncpfs nfs nfs4 prl_fs smb2 smb3 smbfs vboxsf "
-    "virtiofs webdav".split()
-)
-# Pieces of a path that a cloud service's folder is known by, in lower case; "name - something" counts as well.
+# fmt: off
+REMOTE = frozenset((
+    "9p", "afpfs", "afs", "beegfs", "ceph", "cifs", "coda", "davfs", "fuse.ceph", "fuse.davfs",
+    "fuse.glusterfs", "fuse.gvfsd-fuse", "fuse.rclone", "fuse.s3fs", "fuse.sshfs", "fuse.vmhgfs-fuse", "glusterfs", "lustre",
+    "ncpfs", "nfs", "nfs4", "prl_fs", "smb", "smb2", "smb3", "smbfs", "vboxsf", "virtiofs", "webdav",
+))
+# fmt: on
+# Pieces of a path a cloud service's folder is known by, in lower case; "name - something" counts as well.
 CLOUD_PIECES = (
     "cloudstorage",
     "dropbox",
@@ -36,14 +38,8 @@ CLOUD_PIECES = (
 )
 # Variables of the environment that hold the path of such a folder.
 CLOUD_VARIABLES = ("OneDrive", "OneDriveCommercial", "OneDriveConsumer")
+_SHARE = re.compile(r"\\\\(?![?.]\\)|\\\\[?.]\\UNC\\", re.IGNORECASE)  # \\machine\share, not \\?\C:
 DRIVE_REMOTE = 4  # what Windows answers for a drive letter that stands for a share
-
-
-class Mount(Struct, frozen=True):
-    """One mounted file system: where, and of what kind."""
-
-    point: str
-    kind: str
 
 
 def refuse_shared_folder(folder: Path, *, accept: bool = False) -> None:
@@ -64,12 +60,13 @@ def why_shared(real: PurePath, *, mounts: Iterable[Mount], environment: Mapping[
     """Why no record may live in this folder, "" where it may.
 
     >>> from pathlib import PurePosixPath as P
-    >>> why_shared(P("/mnt/shed/ten"), mounts=[Mount("/", "ext4"), Mount("/mnt/shed", "nfs4")], environment={})
+    >>> disks = [Mount("/", "ext4"), Mount("/mnt/shed", "nfs4")]
+    >>> why_shared(P("/mnt/shed/ten"), mounts=disks, environment={})
     'lies on a network disk (nfs4)'
-    >>> why_shared(P("/home/you/ten"), mounts=[Mount("/", "ext4")], environment={})
+    >>> why_shared(P("/home/you/ten"), mounts=disks, environment={})
     ''
     """
-    if isinstance(real, PureWindowsPath) and real.drive.startswith("\\\\"):
+    if isinstance(real, PureWindowsPath) and _SHARE.match(real.drive):
         return f"lies on another machine ({real.drive})"
     for piece in real.parts:
         if _cloud(piece):
@@ -90,58 +87,14 @@ def _cloud(piece: str) -> bool:
 
 
 def _holding(real: PurePath, mounts: Iterable[Mount]) -> Mount | None:
-    """The mount a path lies on, or None where that is the root: a machine that runs off it has no other disk."""
+    """The mount a path lies on; None for the root: a machine that runs off it has no other disk."""
     holding = [m for m in mounts if m.point != real.anchor and real.is_relative_to(m.point)]
     return max(holding, key=lambda m: len(m.point), default=None)
-
-
-def mounted() -> tuple[Mount, ...]:
-    """The file systems mounted on this machine; none where it does not tell."""
-    if sys.platform == "darwin":
-        told = subprocess.run(["/sbin/mount"], capture_output=True, encoding="utf-8", errors="replace", check=False)
-        return mounts_listed(told.stdout)
-    table = Path("/proc/mounts")
-    if not table.exists():
-        return ()
-    return mounts_tabled(table.read_text("utf-8", "replace"))
-
-
-def mounts_tabled(table: str) -> tuple[Mount, ...]:
-    r"""Read Linux's table of mounts; spaces stand in it as \040.
-
-    >>> mounts_tabled("shed:/ten /mnt/the\\040shed nfs4 rw 0 0")
-    (Mount(point='/mnt/the shed', kind='nfs4'),)
-    """
-    rows = (row.split(" ") for row in table.splitlines())
-    return tuple(Mount(_unescaped(row[1]), row[2]) for row in rows if len(row) > 2)
-
-
-def mounts_listed(listing: str) -> tuple[Mount, ...]:
-    """Read the listing the BSD `mount` command prints.
-
-    >>> mounts_listed("//you@shed/ten on /Volumes/ten (smbfs, nodev, nosuid, mounted by you)")
-    (Mount(point='/Volumes/ten', kind='smbfs'),)
-    """
-    found = []
-    for row in listing.splitlines():
-        start, bracket, options = row.rpartition(" (")
-        _, on, point = start.partition(" on ")
-        if bracket and on:
-            found.append(Mount(point, options.rstrip(")").split(",")[0]))
-    return tuple(found)
-
-
-def _unescaped(text: str) -> str:
-    for code, sign in (("\\040", " "), ("\\011", "\t"), ("\\012", "\n"), ("\\134", "\\")):
-        text = text.replace(code, sign)
-    return text
 
 
 def _windows_share(real: Path) -> str:
     """Whether a Windows drive letter stands for a share."""
     if sys.platform == "win32":
-        import ctypes
-
         if ctypes.windll.kernel32.GetDriveTypeW(f"{real.drive}\\") == DRIVE_REMOTE:
             return f"lies on another machine ({real.drive})"
     return ""

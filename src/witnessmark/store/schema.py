@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Mapping
 
 FILE = "journal.db"
 APPLICATION = 0x574D4A31  # "WMJ1": written into the file's head, so that another program's file is known
@@ -27,7 +28,7 @@ CREATE TABLE entries (
 
 # An insert "or replace" and an upsert both meet the first guard before they meet the old row,
 # on any connection; the other two are there for whoever asks straight out.
-GUARDS = {
+GUARDS: Mapping[str, str] = {
     "only_the_next_line": """
 CREATE TRIGGER only_the_next_line BEFORE INSERT ON entries
 WHEN NEW.line IS NOT (SELECT coalesce(max(line), 0) + 1 FROM entries)

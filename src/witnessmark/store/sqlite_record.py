@@ -176,6 +176,12 @@ class SqliteRecord:
 
 
 def _connected(file: Path) -> sqlite3.Connection:
+    if sqlite3.sqlite_version_info < OLDEST_SQLITE:
+        raise BadInput(
+            given=f"this Python carries SQLite {sqlite3.sqlite_version}",
+            holds=f"SQLite {'.'.join(map(str, OLDEST_SQLITE))} or later",
+            do="Install a newer Python.",
+        )
     try:
         return sqlite3.connect(file, timeout=WAIT_SECONDS, isolation_level=None)
     except sqlite3.Error as trouble:
@@ -185,7 +191,9 @@ def _connected(file: Path) -> sqlite3.Connection:
 def _demand_ours(connection: sqlite3.Connection, file: Path) -> None:
     tables = connection.execute("SELECT count(*) FROM sqlite_master WHERE name = 'entries'").fetchone()[0]
     if number(connection, "application_id") != APPLICATION or not tables:
-        raise RecordDamaged(f"{file} is not a record of this program, or was never finished. Nothing was changed.")
+        raise RecordDamaged(
+            f"{file} is no record of this program, or was never finished. Nothing was changed."
+        )
     schema = number(connection, "user_version")
     if schema != SCHEMA:
-        raise RecordDamaged(f"{file} has layout {schema}; this program knows layout {SCHEMA}: renew the program.")
+        raise RecordDamaged(f"{file} has layout {schema}, this program knows {SCHEMA}: renew the program.")

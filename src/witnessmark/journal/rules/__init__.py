@@ -1,0 +1,1 @@
+"""Faults in a record: one rule a file, each a generator over the entries."""

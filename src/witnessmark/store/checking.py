@@ -1,0 +1,74 @@
+"""Reading a record back whole: the file, each row, then the rules of the journal."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterable, Iterator
+from contextlib import closing
+from pathlib import Path
+
+from witnessmark.ground.errors import BadInput, RecordDamaged
+from witnessmark.ground.fault import Fault
+from witnessmark.journal.entry import Entry
+from witnessmark.journal.rules.every import all_faults
+from witnessmark.store.rows import Row, entries_from
+from witnessmark.store.schema import APPLICATION, COLUMNS, FILE, SCHEMA, missing_guards, number
+
+_RESTORE = "Copy the folder as it is, then take the record back from the last archive."
+
+
+def read_back(folder: Path) -> tuple[Fault, ...]:
+    """Every fault found in the record of a folder; a sound one has none. Changes nothing.
+
+    Raises BadInput where the folder holds no record.
+    """
+    file = folder / FILE
+    if not file.is_file():
+        raise BadInput(
+            given=f"there is no record in {folder}",
+            holds=f"a folder with {FILE} in it",
+            do="Name the vehicle's folder.",
+        )
+    try:
+        with closing(sqlite3.connect(file)) as connection:
+            faults = list(_faults_of_file(connection))
+            rows = connection.execute(f"SELECT {COLUMNS} FROM entries ORDER BY line")
+            entries, unreadable = _read_each(rows)
+    except sqlite3.Error as trouble:
+        return (_of_file(f"The file does not read as a record: {trouble}."),)
+    found = (*faults, *unreadable, *_ruled(entries, {fault.line for fault in unreadable}))
+    return tuple(sorted(found, key=lambda fault: fault.line or 0))
+
+
+def _faults_of_file(connection: sqlite3.Connection) -> Iterator[Fault]:
+    for (said,) in connection.execute("PRAGMA integrity_check"):
+        if said != "ok":
+            yield _of_file(f"The database reports: {said}.")
+    if number(connection, "application_id") != APPLICATION or number(connection, "user_version") != SCHEMA:
+        yield _of_file("The file does not carry the mark of a record of this program.")
+    for guard in missing_guards(connection):
+        yield _of_file(f"The guard {guard} is gone: lines may have been changed.")
+
+
+def _read_each(rows: Iterable[Row]) -> tuple[list[Entry], list[Fault]]:
+    entries: list[Entry] = []
+    faults: list[Fault] = []
+    for row in rows:
+        try:
+            entries += entries_from([row])
+        except RecordDamaged as trouble:
+            faults.append(Fault(line=row[0], rule="reads back", what=f"{trouble}.", do=_RESTORE))
+    return entries, faults
+
+
+def _ruled(entries: list[Entry], unreadable: set[int | None]) -> Iterator[Fault]:
+    """What the journal's rules find; an unreadable line is not a missing one."""
+    lines = {entry.line for entry in entries} | unreadable
+    whole = lines == set(range(1, len(lines) + 1))
+    for fault in all_faults(entries):
+        if not (whole and fault.rule == "numbering"):
+            yield fault
+
+
+def _of_file(what: str) -> Fault:
+    return Fault(line=None, rule="file", what=what, do=_RESTORE)
