@@ -14,7 +14,9 @@ def test_the_place_in_the_reading_order_is_day_then_time_then_line() -> None:
 
 
 def test_the_day_of_writing_is_that_of_the_moment_not_of_the_doing() -> None:
-    assert entry(1, Remarked(), day="2026-03-13", written="2026-03-15T09:00:00").written_day == date(2026, 3, 15)
+    assert entry(1, Remarked(), day="2026-03-13", written="2026-03-15T09:00:00").written_day == date(
+        2026, 3, 15
+    )
 
 
 @pytest.mark.parametrize("time", ["00:00", "09:59", "23:59"])

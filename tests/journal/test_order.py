@@ -37,7 +37,11 @@ def test_a_correction_takes_the_struck_lines_place_and_carries_the_strikes_numbe
     record = [
         entry(1, TookOff(at=NUTS), time="08:00"),
         entry(2, Opened(at=("axle cover",)), time="09:00"),
-        entry(3, Struck(line=1, why="other side", instead=Slackened(at=NUTS), words="slackened nuts"), who="helper"),
+        entry(
+            3,
+            Struck(line=1, why="other side", instead=Slackened(at=NUTS), words="slackened nuts"),
+            who="helper",
+        ),
     ]
     first, second = standing(record)
     assert (first.line, first.time, first.fact, first.words, first.who) == (

@@ -36,7 +36,16 @@ def test_a_correction_inside_a_strike_comes_back_equal() -> None:
 
 @pytest.mark.parametrize(
     "raw",
-    [b"", b"{", b"[]", b"null", b'{"did": "levitated"}', b'{"at": ["wheel"]}', b'{"did": "put_right"}', b"\xff"],
+    [
+        b"",
+        b"{",
+        b"[]",
+        b"null",
+        b'{"did": "levitated"}',
+        b'{"at": ["wheel"]}',
+        b'{"did": "put_right"}',
+        b"\xff",
+    ],
 )
 def test_what_is_no_fact_is_damage_not_a_guess(raw: bytes) -> None:
     with pytest.raises(RecordDamaged):

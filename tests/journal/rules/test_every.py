@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from datetime import date
 
 import pytest
 
@@ -123,7 +124,9 @@ def test_a_name_used_before_it_is_described_is_no_fault() -> None:
 def test_an_assembly_counts_as_described_and_so_does_what_a_sweep_leaves_out() -> None:
     corner = describing(NUTS, parts=("wheel",), assembly="brake corner")
     assert told(entry(1, corner), entry(2, Closed(at=("brake corner",), but=("wheel",)))) == []
-    assert told(entry(1, corner), entry(2, Closed(at=("brake corner",), but=("wheal",)))) == [(2, "undescribed")]
+    assert told(entry(1, corner), entry(2, Closed(at=("brake corner",), but=("wheal",)))) == [
+        (2, "undescribed")
+    ]
 
 
 def test_an_undescribed_name_is_told_once_on_its_first_line() -> None:
@@ -139,7 +142,7 @@ def test_a_day_after_the_day_of_writing() -> None:
 @pytest.mark.parametrize("time", ["", "9:30", "09:60", "24:01", "25:00", "0930", "09:30:00", "noon"])
 def test_a_malformed_time(time: str) -> None:
     line = Entry(
-        id="a", day=entry(1, Remarked()).day, time=time, written="2026-03-14T18:00:00", line=1, who="", words="",
+        id="a", day=date(2026, 3, 14), time=time, written="2026-03-14T18:00:00", line=1, who="", words="",
         fact=Remarked(),
     )  # fmt: skip
     assert told(line) == [(1, "clock")]
