@@ -1,0 +1,75 @@
+"""The gate sheet: what this record does not know, then what holds, heaviest first. It releases nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from witnessmark.gate.answer import GateAnswer, Hold, Unknown
+from witnessmark.ground.missed import if_missed
+from witnessmark.sheets.grouping import by_missed, gathered, joint_row
+from witnessmark.sheets.phrases import counted, sheet_code
+from witnessmark.sheets.rows import Due, JointRow, Section, Sheet
+
+PAPERS = "papers"
+DEFER = "Limits are an authority's own, read as an excerpt: look them up, and defer to your authority."
+
+
+def gate_sheet(answer: GateAnswer, *, vehicle: str, line: int) -> Sheet:
+    """One gate's answer, made to be shown.
+
+    line  the last journal line the answer knew
+    """
+    word = answer.screen_name
+    return Sheet(
+        kind="gate",
+        title=f"Gate: {word}",
+        vehicle=vehicle or "the vehicle",
+        date=answer.asked_on,
+        line=line,
+        code=sheet_code("gate", answer.gate, vehicle, answer.asked_on, line),
+        headline=answer.headline(),
+        sections=(_not_known(answer.not_known), *_holds(answer, word)),
+        notes=(answer.note,) if answer.note else (),
+        footer=(_last_word(answer, word), DEFER),
+    )
+
+
+def _last_word(answer: GateAnswer, word: str) -> str:
+    if answer.empty:
+        return answer.headline()
+    return (
+        f"{word.capitalize()}: these are the things known to hold. When none is left, that is not a release."
+    )
+
+
+def _not_known(unknown: Iterable[Unknown]) -> Section:
+    rows = [
+        _unknown(one) for one in sorted(unknown, key=lambda u: (if_missed(u.if_missed), u.system == PAPERS))
+    ]
+    return Section(
+        heading=f"not known to this record: {counted(len(rows), 'thing')}"
+        if rows
+        else "not known to this record",
+        rows=tuple(rows),
+        note="never looked at, or looked at before it was opened again" if rows else "",
+        empty="Everything this gate asks has an answer in the record.",
+    )
+
+
+def _unknown(one: Unknown) -> JointRow:
+    due = Due(what=one.text, because=one.how, code=one.code, limits=one.limits)
+    return JointRow(name=one.name, if_missed=if_missed(one.if_missed).words, because=one.because, dues=(due,))
+
+
+def _holds(answer: GateAnswer, word: str) -> tuple[Section, ...]:
+    groups = gathered(answer.holds, lambda hold: (hold.if_missed, hold.name))
+    joints = sorted(groups.items(), key=lambda item: not item[1][0].joint)
+    rows = [
+        joint_row(name, holds[0].state, missed, (_due(hold) for hold in holds))
+        for (missed, name), holds in joints
+    ]
+    return by_missed(rows, empty=f"Nothing known holds {word}.")
+
+
+def _due(hold: Hold) -> Due:
+    return Due(what=hold.what, because=hold.because, line=hold.line, days=hold.days, code=hold.code)

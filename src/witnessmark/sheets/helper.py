@@ -1,0 +1,86 @@
+"""The helper's sheet: what takes two pairs of hands, by where the helper stands, to be read aloud."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
+
+from witnessmark.ground.missed import if_missed
+from witnessmark.jobs.operation import Operation
+from witnessmark.owed.debt import Debt
+from witnessmark.sheets.phrases import band_words, missed_words, sheet_code, where_words
+from witnessmark.sheets.rows import Box, Section, Sheet
+
+# Words that put the helper in the driver's seat. Common practice, no source.
+_IN_THE_SEAT = (
+    "pedal",
+    "handbrake",
+    "lever",
+    "steering wheel",
+    "lock to lock",
+    "lamp",
+    "horn",
+    "starter",
+    "engine runs",
+)
+SEAT = "in the seat"
+HEAVIEST_FIRST = "In each place, what cannot be done alone comes first."
+
+
+def helper_sheet(
+    debts: Iterable[Debt], operations: Iterable[Operation] = (), *, vehicle: str, today: date, line: int
+) -> Sheet:
+    """What to do while the helper is here.
+
+    debts       everything owed; those that want a helper are taken
+    operations  of the next session; those for two pairs of hands are taken
+    """
+    owed = [d for d in debts if d.helper != "no"]
+    owed.sort(key=lambda d: (d.helper != "needed", if_missed(d.if_missed)))
+    by_place: dict[str, list[Box]] = {SEAT: []}
+    for debt in owed:
+        by_place.setdefault(_stands(debt.what, debt.where), []).append(_debt(debt))
+    for operation in operations:
+        if operation.hands > 1:
+            place = _stands(operation.what, operation.where or operation.name)
+            by_place.setdefault(place, []).append(_operation(operation))
+    return Sheet(
+        kind="helper",
+        title="With the helper",
+        vehicle=vehicle or "the vehicle",
+        date=today,
+        line=line,
+        code=sheet_code("helper", "", vehicle, today, line),
+        headline=HEAVIEST_FIRST if any(by_place.values()) else "",
+        sections=_sections(by_place),
+        footer=(
+            "Read each line aloud before it is done.",
+            "Nobody is under it while it moves or is lifted.",
+        ),
+    )
+
+
+def _sections(by_place: Mapping[str, Sequence[Box]]) -> tuple[Section, ...]:
+    places = sorted(by_place, key=lambda place: (place != SEAT, place))
+    sections = tuple(Section(heading=p, rows=tuple(by_place[p])) for p in places if by_place[p])
+    return sections or (
+        Section(heading="two pairs of hands", empty="Nothing owed takes two pairs of hands."),
+    )
+
+
+def _stands(what: str, where: str) -> str:
+    """Where the helper stands for it: in the seat for what is pressed, turned or switched there."""
+    if any(word in what for word in _IN_THE_SEAT):
+        return SEAT
+    return f"at the {where.removeprefix('the ')}" if where else "at the vehicle"
+
+
+def _debt(debt: Debt) -> Box:
+    name = debt.joint or debt.part or debt.where
+    return Box(label=name, text=debt.what, aside=missed_words(debt.if_missed), code=debt.id)
+
+
+def _operation(operation: Operation) -> Box:
+    side = where_words(operation.name, "")
+    text = f"{operation.what}, {side}" if side else operation.what
+    return Box(label="this session", text=text, aside=band_words(operation.minutes))
