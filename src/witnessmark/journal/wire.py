@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Any
 
 import msgspec
@@ -17,7 +18,8 @@ Lift = Callable[[dict[str, Any]], dict[str, Any]]
 LIFTS: Mapping[int, Lift] = {}
 
 _encode = msgspec.json.Encoder().encode
-_decode = msgspec.json.Decoder(AnyFact).decode
+_decode: Callable[[bytes | str], AnyFact] = msgspec.json.Decoder(AnyFact).decode
+_convert: Callable[[object], AnyFact] = partial(msgspec.convert, type=AnyFact)
 _decode_entry = msgspec.json.Decoder(Entry).decode
 
 
@@ -34,7 +36,8 @@ def fact_from_json(raw: bytes | str, version: int = VERSION) -> AnyFact:
     try:
         if version == VERSION:
             return _decode(raw)
-        return msgspec.convert(lifted(msgspec.json.decode(raw), version, VERSION, LIFTS), AnyFact)
+        plain = lifted(msgspec.json.decode(raw), version, VERSION, LIFTS)
+        return _convert(plain)
     except (msgspec.DecodeError, msgspec.ValidationError) as trouble:
         raise RecordDamaged(f"a fact cannot be read: {trouble}") from trouble
 
@@ -46,7 +49,7 @@ def lifted(fact: dict[str, Any], version: int, wanted: int, lifts: Mapping[int, 
     {'did': 'took_off', 'at': ['wheel']}
     """
     if version > wanted:
-        raise RecordDamaged(f"a fact has shape {version}; this program knows up to {wanted}: renew the program")
+        raise RecordDamaged(f"a fact has shape {version}, this program knows {wanted}: renew the program")
     for step in range(version, wanted):
         if step not in lifts:
             raise RecordDamaged(f"no way is known to lift a fact from shape {step}")
@@ -70,3 +73,9 @@ def entry_from_json(raw: bytes | str) -> Entry:
         return msgspec.convert({**plain, "fact": fact, "version": VERSION}, Entry)
     except (msgspec.DecodeError, msgspec.ValidationError, KeyError, TypeError) as trouble:
         raise RecordDamaged(f"a line of the archive cannot be read: {trouble}") from trouble
+
+
+def fact_to_plain(fact: AnyFact) -> dict[str, Any]:
+    """The fact as plain values, as they stand in the archive."""
+    plain: dict[str, Any] = msgspec.to_builtins(fact)
+    return plain

@@ -90,7 +90,7 @@ def _bags(state: State) -> Iterator[Debt]:
     for bag in state.counts.bags:
         count = f"{bag.number} pieces" if bag.number else "not counted"
         yield Debt(
-            sort="bag", what=f"empty the bag: {bag.what}", where=bag.where, item=bag.what,
+            sort="bag", what=f"empty the bag: {bag.what}", where=bag.where, item=f"bag of line {bag.line}",
             joint=next((n for n in bag.at if n in state.vehicle.joints), ""),
             part=next((n for n in bag.at if n in state.vehicle.parts), ""),
             if_missed=heaviest_of(state, bag.at, "looks"), line=bag.line, since=bag.day,

@@ -39,5 +39,9 @@ def named_in(whole: str, names: tuple[str, ...]) -> bool:
 
 
 def proven(kind: Kind, state: JointState) -> bool:
-    """Whether a tight joint has every closing check answered that can be given before the road."""
-    return all(check.name in state.answered for check in kind.check if check.stage != "road")
+    """Whether a tight joint has every closing check answered that can be given before the road.
+
+    A kind without closing checks is proven by a look after it was closed: tight is not proven.
+    """
+    asked = [check.name for check in kind.check if check.stage != "road"]
+    return all(name in state.answered for name in asked) if asked else bool(state.looks)

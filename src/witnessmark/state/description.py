@@ -95,3 +95,12 @@ def systems_and_features(body: str, has: dict[str, bool]) -> tuple[frozenset[str
     added = frozenset(n for n, yes in has.items() if yes)
     taken = frozenset(n for n, yes in has.items() if not yes)
     return (systems | (added & every)) - taken, (features | (added - every)) - taken
+
+
+def known_bodies() -> tuple[str, ...]:
+    """The body kinds the table knows.
+
+    >>> "trailer" in known_bodies()
+    True
+    """
+    return tuple(_bodies())

@@ -129,7 +129,7 @@ class JointLane:
             joint.fights = fact.condition
         if seen.loosens and joint.position in (AS_FOUND, TIGHT):
             self.slackened(joint, entry, fact)
-        if seen.bad:
+        if seen.bad and not any((f.condition, f.item) == (fact.condition, fact.item) for f in joint.findings):
             joint.findings.append(Finding(fact.condition, fact.item, entry.line, entry.day))
         elif seen.good:
             joint.findings = [f for f in joint.findings if f.item != fact.item]
@@ -225,15 +225,30 @@ class JointLane:
     def proved(self, entry: Entry, fact: Proved) -> None:
         joints = [self.now[n] for n in fact.at if n in self.now]
         if fact.check:
-            for joint in joints or ([] if fact.at else self.asked_by_check.get(fact.check, [])):
-                if joint.position in (TIGHT, AS_FOUND):
-                    joint.answered[fact.check] = entry.line
-                    if fact.figures:
-                        self.record(joint, entry, "figure")
+            for joint in joints if fact.at else self._asked(fact.check):
+                self._answer(joint, entry, fact)
             return
         for joint in joints:
-            if joint.position in (TIGHT, AS_FOUND) and answers_all(joint.joint, joint.kind, fact):
-                joint.answered.update((check.name, entry.line) for check in joint.kind.check)
+            if joint.position in (TIGHT, AS_FOUND):
+                joint.looks.append(Look(entry.line, entry.day, self.km, self.heat_cycles))
+                if answers_all(joint.joint, joint.kind, fact):
+                    joint.answered.update((check.name, entry.line) for check in joint.kind.check)
+
+    def _asked(self, check: str) -> list[JointNow]:
+        """The joints one act answers when no joint was named: many for an act many kinds share, else the only one."""
+        asked = self.asked_by_check.get(check, [])
+        if len({joint.kind.key for joint in asked}) > 1:
+            return asked
+        waiting = [j for j in asked if j.opened_line is not None and check not in j.answered]
+        return waiting if len(waiting) == 1 else []
+
+    def _answer(self, joint: JointNow, entry: Entry, fact: Proved) -> None:
+        """A check counts once its joint is tight; one given on the workbench counts before, while it is apart."""
+        stage = next((c.stage for c in joint.kind.check if c.name == fact.check), "")
+        if joint.position in (TIGHT, AS_FOUND) or stage == "workbench":
+            joint.answered[fact.check] = entry.line
+            if fact.figures:
+                self.record(joint, entry, "figure")
 
     def put_right(self, entry: Entry, fact: PutRight) -> None:
         for joint in self.now.values():
