@@ -19,7 +19,8 @@ from witnessmark.state.standing import State
 from witnessmark.vehicle.kind import Check, Kind, Renewal
 from witnessmark.vehicle.things import Joint, Vehicle
 
-SECOND_LOOK = "second look: the helper's, or yours on another day"
+_BEFORE = frozenset({"blank", "bag", "fluid", "brace", "refit"})
+SECOND_LOOK = "the helper's, or yours on another day"
 FOOTER = (
     "Figures are those of this record. Your own book comes first.",
     "A second look is given before the wheels turn; the record says whose it was.",
@@ -76,6 +77,7 @@ def closing_sheet(
         line=state.last_line,
         code=code,
         sections=(
+            *_before(assembly, debts, vehicle),
             _singly([o for o in opened if lets_go(o.joint, o.kind)]),
             _rest([o for o in opened if not lets_go(o.joint, o.kind)], assembly, code),
             *_untouched(untouched),
@@ -83,6 +85,22 @@ def closing_sheet(
         ),
         footer=FOOTER,
     )
+
+
+def _before(assembly: str, debts: Sequence[Debt], vehicle: Vehicle) -> Iterator[Section]:
+    """What is counted in, bagged, drained or found bad: done before anything is closed over it."""
+    own = {
+        *vehicle.in_assembly(assembly),
+        *(p.name for p in vehicle.parts.values() if p.assembly == assembly),
+    }
+    rows = tuple(
+        Box(label=debt.joint or debt.part, text=debt.what, aside=debt.because, code=debt.id)
+        for debt in debts
+        if (debt.sort in _BEFORE and own & {debt.joint, debt.part})
+        or (debt.sort == "finding" and debt.part in own)
+    )
+    if rows:
+        yield Section(heading="before it closes", rows=rows)
 
 
 def _singly(opened: Sequence[_Open]) -> Section:

@@ -7,10 +7,11 @@ from collections.abc import Iterable
 from witnessmark.gate.answer import GateAnswer, Hold, Unknown
 from witnessmark.ground.missed import if_missed
 from witnessmark.sheets.grouping import by_missed, gathered, joint_row
-from witnessmark.sheets.phrases import counted, sheet_code
+from witnessmark.sheets.phrases import sheet_code
 from witnessmark.sheets.rows import Due, JointRow, Section, Sheet
 
 PAPERS = "papers"
+NOT_KNOWN = "not known to this record"
 DEFER = "Limits are an authority's own, read as an excerpt: look them up, and defer to your authority."
 
 
@@ -28,7 +29,7 @@ def gate_sheet(answer: GateAnswer, *, vehicle: str, line: int) -> Sheet:
         line=line,
         code=sheet_code("gate", answer.gate, vehicle, answer.asked_on, line),
         headline=answer.headline(),
-        sections=(_not_known(answer.not_known), *_holds(answer, word)),
+        sections=(*_not_known(answer.not_known), *_holds(answer, word)),
         notes=(answer.note,) if answer.note else (),
         footer=(_last_word(answer, word), DEFER),
     )
@@ -42,23 +43,17 @@ def _last_word(answer: GateAnswer, word: str) -> str:
     )
 
 
-def _not_known(unknown: Iterable[Unknown]) -> Section:
-    rows = [
-        _unknown(one) for one in sorted(unknown, key=lambda u: (if_missed(u.if_missed), u.system == PAPERS))
-    ]
-    return Section(
-        heading=f"not known to this record: {counted(len(rows), 'thing')}"
-        if rows
-        else "not known to this record",
-        rows=tuple(rows),
-        note="never looked at, or looked at before it was opened again" if rows else "",
-        empty="Everything this gate asks has an answer in the record.",
-    )
+def _not_known(unknown: Iterable[Unknown]) -> tuple[Section, ...]:
+    rows = [_unknown(one) for one in sorted(unknown, key=lambda u: u.system == PAPERS)]
+    if not rows:
+        return (Section(heading=NOT_KNOWN, empty="Everything this gate asks has an answer in the record."),)
+    return by_missed(rows, lead=f"{NOT_KNOWN}, ")
 
 
 def _unknown(one: Unknown) -> JointRow:
+    because = "" if one.because == NOT_KNOWN else one.because
     due = Due(what=one.text, because=one.how, code=one.code, limits=one.limits)
-    return JointRow(name=one.name, if_missed=if_missed(one.if_missed).words, because=one.because, dues=(due,))
+    return JointRow(name=one.name, if_missed=if_missed(one.if_missed).words, because=because, dues=(due,))
 
 
 def _holds(answer: GateAnswer, word: str) -> tuple[Section, ...]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TypeVar
 
+from msgspec.structs import replace
+
 from witnessmark.ground.missed import MEANINGS, IfMissed, if_missed
 from witnessmark.sheets.phrases import counted
 from witnessmark.sheets.rows import Due, JointRow, Section
@@ -20,8 +22,8 @@ def gathered(things: Iterable[T], key: Callable[[T], tuple[str, str]]) -> Mappin
     return found
 
 
-def by_missed(rows: Sequence[JointRow], *, empty: str = "Nothing.") -> tuple[Section, ...]:
-    """One section for each word, heaviest first; a word nothing falls under has no section."""
+def by_missed(rows: Sequence[JointRow], *, lead: str = "", empty: str = "Nothing.") -> tuple[Section, ...]:
+    """One section for each word, heaviest first, its heading behind `lead`; no section for a word without rows."""
     sections = []
     for missed in IfMissed:
         own = tuple(row for row in rows if row.if_missed == missed.words)
@@ -29,7 +31,7 @@ def by_missed(rows: Sequence[JointRow], *, empty: str = "Nothing.") -> tuple[Sec
             number = sum(max(1, len(row.dues)) for row in own)
             sections.append(
                 Section(
-                    heading=f"{missed.words}: {counted(number, 'thing')}",
+                    heading=f"{lead}{missed.words}: {counted(number, 'thing')}",
                     if_missed=missed.words,
                     note=MEANINGS[missed],
                     rows=own,
@@ -39,14 +41,35 @@ def by_missed(rows: Sequence[JointRow], *, empty: str = "Nothing.") -> tuple[Sec
 
 
 def joint_row(name: str, state: str, missed: str, dues: Iterable[Due]) -> JointRow:
-    """A row whose reason is said once, where every line under it has the same."""
-    dues = tuple(dues)
-    reasons = {due.because for due in dues}
-    if len(reasons) != 1:
-        return JointRow(name=name, state=state, if_missed=if_missed(missed).words, dues=dues)
+    """A row that says once what everything under it shares: the reason, the line and the days."""
+    every = tuple(dues)
+    because, line, days = (
+        shared([getattr(due, what) for due in every]) for what in ("because", "line", "days")
+    )
     bare = tuple(
-        Due(what=d.what, line=d.line, days=d.days, when=d.when, code=d.code, limits=d.limits) for d in dues
+        replace(
+            due,
+            because="" if because else due.because,
+            line=None if line is not None else due.line,
+            days=None if line is not None else due.days,
+        )
+        for due in every
     )
     return JointRow(
-        name=name, state=state, if_missed=if_missed(missed).words, because=reasons.pop(), dues=bare
+        name=name,
+        state=state,
+        if_missed=if_missed(missed).words,
+        because=because or "",
+        line=line,
+        days=days if line is not None else None,
+        dues=bare,
     )
+
+
+def shared(values: Sequence[T]) -> T | None:
+    """The value all of them have, or None.
+
+    >>> shared([4, 4]), shared([4, 5]), shared([])
+    (4, None, None)
+    """
+    return values[0] if len(set(values)) == 1 else None

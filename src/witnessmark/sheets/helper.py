@@ -2,29 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 
 from witnessmark.ground.missed import if_missed
 from witnessmark.jobs.operation import Operation
 from witnessmark.owed.debt import Debt
 from witnessmark.sheets.phrases import band_words, missed_words, sheet_code, where_words
-from witnessmark.sheets.rows import Box, Section, Sheet
+from witnessmark.sheets.rows import Box, Section, Sheet, Words
 
 # Words that put the helper in the driver's seat. Common practice, no source.
-_IN_THE_SEAT = (
-    "pedal",
-    "handbrake",
-    "lever",
-    "steering wheel",
-    "lock to lock",
-    "lamp",
-    "horn",
-    "starter",
-    "engine runs",
-)
+_IN_THE_SEAT = ("pedal", "handbrake", "rocks the steering", "lock to lock", "lamps", "horn", "starter")
 SEAT = "in the seat"
-HEAVIEST_FIRST = "In each place, what cannot be done alone comes first."
 
 
 def helper_sheet(
@@ -32,11 +21,11 @@ def helper_sheet(
 ) -> Sheet:
     """What to do while the helper is here.
 
-    debts       everything owed; those that want a helper are taken
+    debts       everything owed; those that need a helper are taken, those that go better are named
     operations  of the next session; those for two pairs of hands are taken
     """
-    owed = [d for d in debts if d.helper != "no"]
-    owed.sort(key=lambda d: (d.helper != "needed", if_missed(d.if_missed)))
+    every = list(debts)
+    owed = sorted((d for d in every if d.helper == "needed"), key=lambda d: if_missed(d.if_missed))
     by_place: dict[str, list[Box]] = {SEAT: []}
     for debt in owed:
         by_place.setdefault(_stands(debt.what, debt.where), []).append(_debt(debt))
@@ -51,8 +40,7 @@ def helper_sheet(
         date=today,
         line=line,
         code=sheet_code("helper", "", vehicle, today, line),
-        headline=HEAVIEST_FIRST if any(by_place.values()) else "",
-        sections=_sections(by_place),
+        sections=(*_sections(by_place), *_helped(every)),
         footer=(
             "Read each line aloud before it is done.",
             "Nobody is under it while it moves or is lifted.",
@@ -66,6 +54,14 @@ def _sections(by_place: Mapping[str, Sequence[Box]]) -> tuple[Section, ...]:
     return sections or (
         Section(heading="two pairs of hands", empty="Nothing owed takes two pairs of hands."),
     )
+
+
+def _helped(debts: Sequence[Debt]) -> Iterator[Section]:
+    """Joints that a second pair of hands makes easier, once each."""
+    names = dict.fromkeys(d.joint for d in debts if d.helper not in ("no", "needed") and d.joint)
+    if names:
+        rows = tuple(Words(text=name) for name in names)
+        yield Section(heading="goes better with two", rows=rows, note="can be done alone, if it must")
 
 
 def _stands(what: str, where: str) -> str:

@@ -68,7 +68,7 @@ def _bag(
         number=counted(bag.number, "piece") if bag.number else "",
         day=bag.day,
         keep=_renewed(bag.at, vehicle, kinds),
-        where=bag.where,
+        where=f"on {bag.where}" if bag.where else "",
     )
 
 
@@ -108,4 +108,4 @@ def _stands(part: PartState) -> str:
     if part.where == AWAY:
         due = f", due back {part.due_back}" if part.due_back else ""
         return f"away with {part.with_whom or 'somebody'}{due}"
-    return part.place or part.where
+    return f"on {part.place}" if part.place else part.where

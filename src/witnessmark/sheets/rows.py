@@ -64,12 +64,15 @@ class JointRow(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field=
 
     state      apart, loose, tight, proven, as found, or "" where no joint is meant
     if_missed  the words shown, "lets go"
+    because, line, days  where everything under it shares them
     """
 
     name: str
     state: str = ""
     if_missed: str = ""
     because: str = ""
+    line: int | None = None
+    days: int | None = None
     dues: tuple[Due, ...] = ()
 
 

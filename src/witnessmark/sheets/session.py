@@ -96,7 +96,8 @@ def _steps(plan: SessionPlan, vehicle: Vehicle, catalogue: Mapping[str, Kind]) -
 
 
 def _stop(stop: SafeStop) -> Words:
-    return Words(label="safe stop", text=f"{stop.what}. Reached in time: {in_ten(stop.chance)}.", sort="stop")
+    reached = f" Reached in time: {in_ten(stop.chance)}." if stop.after else ""
+    return Words(label="safe stop", text=f"{stop.what}.{reached}", sort="stop")
 
 
 def _remarks(operation: Operation) -> Iterator[str]:

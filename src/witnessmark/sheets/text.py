@@ -69,7 +69,8 @@ def _section(section: Section, wide: int) -> Iterator[str]:
 def _row(row: Row, section: Section, wide: int) -> Iterator[str]:
     match row:
         case Words():
-            yield from _words(row, wide)
+            jointly = any(isinstance(other, JointRow) for other in section.rows)
+            yield from _words(row, wide, _TEXT if jointly else _EDGE)
         case Number():
             yield from _number(row, wide)
         case JointRow():
@@ -91,12 +92,12 @@ def _missed(words: str) -> str:
     return f"|| {words.upper()} ||" if words == "lets go" else f"| {words} |"
 
 
-def _words(row: Words, wide: int) -> Iterator[str]:
+def _words(row: Words, wide: int, edge: str) -> Iterator[str]:
     if row.sort == "stop":
         yield from wrapped(f"== {row.label.upper()} == {row.text}", wide, _EDGE, "     ")
         return
     label = f"{row.label}: " if row.label else ""
-    yield from wrapped(f"{label}{row.text}", wide, _EDGE, "     ")
+    yield from wrapped(f"{label}{row.text}", wide, edge, edge + "   ")
 
 
 def _number(row: Number, wide: int, edge: str = _TEXT) -> Iterator[str]:
@@ -107,22 +108,32 @@ def _number(row: Number, wide: int, edge: str = _TEXT) -> Iterator[str]:
 
 def _joint(row: JointRow, section: Section, wide: int) -> Iterator[str]:
     mark = f"{_EDGE}{mark_text(row.state)} {row.state:<7} " if row.state else _EDGE
-    tail = "" if section.if_missed else _missed(row.if_missed)
+    missed = "" if section.if_missed else _missed(row.if_missed)
+    tail = "  ".join(part for part in (stood(row.line, row.days), missed) if part)
     yield from right(wrapped(row.name, wide, mark, " " * len(mark)), tail, wide)
     if row.because:
         yield from wrapped(row.because, wide, _TEXT)
+    said = ""
     for due in row.dues:
+        if due.because and due.because != said:
+            yield from wrapped(due.because, wide, _TEXT)
+        said = due.because
         yield from _due(due, wide)
 
 
+def stood(line: int | None, days: int | None, when: str = "") -> str:
+    """The line behind a thing and how long it stands open.
+
+    >>> stood(41, 12), stood(None, None, "after 50 km")
+    ('line 41, 12 days', 'after 50 km')
+    """
+    parts = (f"line {line}" if line is not None else "", days_words(days) if days is not None else "", when)
+    return ", ".join(part for part in parts if part)
+
+
 def _due(due: Due, wide: int) -> Iterator[str]:
-    when = [f"line {due.line}"] if due.line is not None else []
-    when += [days_words(due.days)] if due.days is not None else []
-    when += [due.when] if due.when else []
-    tail = "  ".join(part for part in (", ".join(when), due.code) if part)
+    tail = "  ".join(part for part in (stood(due.line, due.days, due.when), due.code) if part)
     yield from right(wrapped(due.what, wide - 6, f"{_TEXT}- ", _INNER), tail, wide)
-    if due.because:
-        yield from wrapped(due.because, wide, _INNER)
     for limit in due.limits:
         yield from wrapped(f"limit: {limit}", wide, _INNER)
 
@@ -168,7 +179,7 @@ def label_says(row: Label) -> Sequence[str]:
         f"how many: {row.number or '______'}",
         f"which way up: {row.way_up or '______'}",
         row.keep,
-        f"at {row.where}" if row.where else "",
+        f"now {row.where}" if row.where else "",
         row.note,
         short_day(row.day) if row.day else "",
     )

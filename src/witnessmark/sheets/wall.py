@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from datetime import date
 
 from witnessmark.gate.answer import GateAnswer
-from witnessmark.owed.debt import Debt
+from witnessmark.owed.debt import Debt, listed
 from witnessmark.plan.session import SessionPlan
-from witnessmark.sheets.phrases import missed_words, sheet_code, where_words
+from witnessmark.sheets.phrases import counted, missed_words, sheet_code, where_words
 from witnessmark.sheets.rows import JointRow, Section, Sheet, Step, Words
 from witnessmark.state.standing import State
 
@@ -17,18 +17,7 @@ OPERATIONS_SHOWN = 3
 MOST_NOT_FORGOTTEN = 5
 
 # What time or a garage brings; the joints themselves stand above it on the wall.
-_NOT_FORGOTTEN = (
-    "fire_watch",
-    "bare",
-    "recoat",
-    "brace",
-    "blank",
-    "fluid",
-    "turn",
-    "back",
-    "bag",
-    "look_again",
-)
+_NOT_FORGOTTEN = ("fire_watch", "blank", "fluid", "bare", "recoat", "brace", "turn", "back", "look_again")
 
 
 def wall_sheet(
@@ -89,10 +78,14 @@ def _today(plan: SessionPlan | None) -> Section:
     return Section(heading="today", rows=tuple(rows), empty=empty)
 
 
-def _not_forgotten(debts: Iterable[Debt], today: date) -> Section:
-    found = [d for d in debts if d.sort in _NOT_FORGOTTEN and (d.overdue or d.due_day == today)]
-    rows = [Words(text=d.what, label=d.joint or d.part or d.where) for d in found[:MOST_NOT_FORGOTTEN]]
-    more = len(found) - len(rows)
+def _not_forgotten(debts: Sequence[Debt], today: date) -> Section:
+    now = [d for d in debts if d.sort in _NOT_FORGOTTEN and (d.overdue or d.due_day == today)]
+    now.sort(key=lambda d: _NOT_FORGOTTEN.index(d.sort))
+    rows = [Words(text=d.what, label=d.joint or d.part or d.where) for d in now[:MOST_NOT_FORGOTTEN]]
+    more = len(now) - len(rows)
     if more > 0:
         rows.append(Words(text=f"and {more} more on the owed sheet", sort="aside"))
+    bags = [d.item for d in debts if d.sort == "bag"]
+    if bags:
+        rows.append(Words(text=listed(bags), label=f"{counted(len(bags), 'bag')} not emptied"))
     return Section(heading="don't forget", rows=tuple(rows), empty="Nothing else waits today.")
