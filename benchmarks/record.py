@@ -1,4 +1,4 @@
-"""How long a large record takes to read, check and fold, beside reading its rows and decoding their JSON alone.
+"""How long a large record takes to read, check and fold, beside reading its rows and their JSON alone.
 
 Prints ratios measured in one run on one machine; the bound is 3 for the whole.
 
@@ -65,7 +65,9 @@ def best_of(act: Callable[[], Any], times: int = 3) -> float:
 def rows_and_json(path: Path) -> int:
     """The bound: fetch every row, decode its fact with the standard library's JSON."""
     connection = sqlite3.connect(path / "journal.db")
-    decoded = [(row, json.loads(row[-1])) for row in connection.execute("SELECT * FROM entries ORDER BY line")]
+    decoded = [
+        (row, json.loads(row[-1])) for row in connection.execute("SELECT * FROM entries ORDER BY line")
+    ]
     connection.close()
     return len(decoded)
 
@@ -95,11 +97,17 @@ def made_up(size: int) -> list[Entry]:
     first = date(2010, 1, 2)
     return [
         Entry(
-            id=f"id-{n}", day=first + timedelta(days=n // 20), time=END_OF_DAY, written="2026-01-01T10:00:00", line=n,
-            who="you", words="as typed that day", fact=fact,
+            id=f"id-{n}",
+            day=first + timedelta(days=n // 20),
+            time=END_OF_DAY,
+            written="2026-01-01T10:00:00",
+            line=n,
+            who="you",
+            words="as typed that day",
+            fact=fact,
         )
         for n, fact in enumerate(facts[:size], 1)
-    ]  # fmt: skip
+    ]
 
 
 if __name__ == "__main__":

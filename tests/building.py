@@ -16,9 +16,15 @@ NOON = "12:00"
 def entry(fact: AnyFact, line: int, day: date = FIRST_DAY, time: str = END_OF_DAY, words: str = "") -> Entry:
     """One line of a record."""
     return Entry(
-        id=f"id-{line}", day=day, time=time, written=f"{day.isoformat()}T23:00:00", line=line, who="you",
-        words=words or type(fact).__name__, fact=fact,
-    )  # fmt: skip
+        id=f"id-{line}",
+        day=day,
+        time=time,
+        written=f"{day.isoformat()}T23:00:00",
+        line=line,
+        who="you",
+        words=words or type(fact).__name__,
+        fact=fact,
+    )
 
 
 def record(*facts: AnyFact, start: date = FIRST_DAY, days_apart: int = 0) -> list[Entry]:

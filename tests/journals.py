@@ -12,8 +12,15 @@ from witnessmark.journal import facts as f
 from witnessmark.journal.entry import Entry
 from witnessmark.vehicle.things import Joint, Part
 
-HUB = Joint(name="hub nut, left rear", kind="tapered-drive-hub", holds=("hub, left rear",), assembly="left rear corner")
-NUTS = Joint(name="wheel nuts, left rear", kind="wheel-nuts", holds=("wheel, left rear",), assembly="left rear corner")
+HUB = Joint(
+    name="hub nut, left rear",
+    kind="tapered-drive-hub",
+    holds=("hub, left rear",),
+    assembly="left rear corner",
+)
+NUTS = Joint(
+    name="wheel nuts, left rear", kind="wheel-nuts", holds=("wheel, left rear",), assembly="left rear corner"
+)
 UNION = Joint(name="brake union, left rear", kind="brake-union", behind=(("wheel, left rear",),))
 SEAL = Joint(name="pinion seal", kind="pinion-seal", assembly="rear axle")
 PLUG = Joint(name="fill plug", kind="fill-and-drain-plug", assembly="rear axle")

@@ -17,6 +17,7 @@ from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import AnyFact, Doing, Remarked, Struck, TookOff
 from witnessmark.journal.order import done_by, in_force, reading_order, standing, written_by
 from witnessmark.journal.rules.every import all_faults
+from witnessmark.journal.rules.names import described_in, must_be_described
 from witnessmark.journal.rules.orphans import orphaned_by
 from witnessmark.journal.wire import entry_from_json, entry_to_json, fact_from_json, fact_to_json
 from witnessmark.store.sqlite_record import create, open_record
@@ -182,3 +183,13 @@ def test_what_a_strike_would_orphan_is_what_it_is_faulted_for_afterwards(
     new = [f for f in all_faults(struck) if f.rule == "orphan" and f.line == len(struck)]
     assert bool(new) == bool(shown)
     assert all(str(e.line) in new[0].what for e in shown)
+
+
+@given(records(doings=NAMING))
+def test_every_name_that_has_no_effect_is_told_of_by_one_rule_or_the_other(record: list[Entry]) -> None:
+    held = standing(record)
+    known = {name for e in held for name in described_in(e.fact)}
+    lost = {name for e in held for name in must_be_described(e.fact)} - known
+    told = [f.what for f in all_faults(record) if f.rule in ("orphan", "undescribed")]
+    assert all(any(name in what for what in told) for name in lost)
+    assert bool(told) == bool(lost)

@@ -22,14 +22,18 @@ from witnessmark.vehicle.catalogue import kind_of
 
 
 @given(journals(strikes=True), st.randoms(use_true_random=False))
-def test_state_does_not_depend_on_the_order_lines_are_handed_over(entries: list[Entry], r: random.Random) -> None:
+def test_state_does_not_depend_on_the_order_lines_are_handed_over(
+    entries: list[Entry], r: random.Random
+) -> None:
     mixed = list(entries)
     r.shuffle(mixed)
     assert state_from(mixed) == state_from(entries)
 
 
 @given(journals(), st.data())
-def test_striking_a_line_is_the_same_as_never_having_written_it(entries: list[Entry], data: st.DataObject) -> None:
+def test_striking_a_line_is_the_same_as_never_having_written_it(
+    entries: list[Entry], data: st.DataObject
+) -> None:
     if len(entries) == len(VEHICLE):
         return
     line = data.draw(st.integers(len(VEHICLE) + 1, len(entries)))
@@ -41,14 +45,14 @@ def test_striking_a_line_is_the_same_as_never_having_written_it(entries: list[En
 
 
 @given(journals(), doings, st.data())
-def test_a_correction_takes_the_struck_lines_place(entries: list[Entry], fact: f.Doing, data: st.DataObject) -> None:
+def test_a_correction_takes_the_struck_lines_place(
+    entries: list[Entry], fact: f.Doing, data: st.DataObject
+) -> None:
     if len(entries) == len(VEHICLE):
         return
     line = data.draw(st.integers(len(VEHICLE) + 1, len(entries)))
     strike = entry(f.Struck(line=line, why="wrong", instead=fact), len(entries) + 1, LAST_DAY)
-    as_it_should_be = [
-        entry(fact, e.line, e.day, e.time, words="") if e.line == line else e for e in entries
-    ]
+    as_it_should_be = [entry(fact, e.line, e.day, e.time, words="") if e.line == line else e for e in entries]
     corrected = [(e.day, e.time, e.fact) for e in standing([*entries, strike])]
     assert corrected == [(e.day, e.time, e.fact) for e in standing(as_it_should_be)]
 
@@ -88,7 +92,9 @@ def _paying(entries: list[Entry], day: object) -> list[Entry]:
     state = state_from(entries)
     made: list[f.Doing] = [f.Fitted(at=(name,), new=True) for name in state.parts]
     made += [f.Found(at=(name,), condition="good") for name in (*state.parts, *state.joints)]
-    made += [f.Found(at=(n,), condition="good", item=x.item) for n, j in state.joints.items() for x in j.findings]
+    made += [
+        f.Found(at=(n,), condition="good", item=x.item) for n, j in state.joints.items() for x in j.findings
+    ]
     made += [f.Coated(at=(name,), last_coat=True) for name in state.surfaces]
     made += [f.Filled(at=(t.at,)) for t in state.counts.drained]
     made += [f.Closed(at=(name,), seen=True) for name, j in state.joints.items()]

@@ -49,11 +49,15 @@ def test_a_stored_assembly_with_seals_is_turned_every_month(days, overdue):
     stored = (described(BOX, SEAL), f.TookOff(at=("gearbox",)), f.Stored(at=("gearbox",), where="shelf"))
     (turn,) = owed(*stored, after_days=days, sort="turn")
     assert turn.overdue is overdue
-    assert not owed(described(HORN), f.TookOff(at=("horn",)), f.Stored(at=("horn",)), after_days=99, sort="turn")
+    assert not owed(
+        described(HORN), f.TookOff(at=("horn",)), f.Stored(at=("horn",)), after_days=99, sort="turn"
+    )
 
 
 def test_bags_and_plugs_are_owed_until_counted_out():
-    assert owed(f.Bagged(what="clips", number=4), sort="bag")[0].because.startswith("bagged when it came off (4")
+    assert owed(f.Bagged(what="clips", number=4), sort="bag")[0].because.startswith(
+        "bagged when it came off (4"
+    )
     assert owed(f.Blanked(at=("fuel pipe",), number=2), sort="blank")[0].what == "take out 2 blanking plugs"
     assert not owed(f.Blanked(at=("pipe",), number=2), f.Unblanked(at=("pipe",), number=2), sort="blank")
     assert owed(f.Braced(at=("door gap",)), sort="brace")
@@ -102,9 +106,7 @@ def test_a_fire_watch_runs_sixty_minutes_and_asks_for_a_last_look():
     assert watch.what.startswith("fire watch until 12:47")
     assert str(FIRE_WATCH_LEAST) in watch.because
     assert FIRE_WATCH_SHOWN >= 2 * FIRE_WATCH_LEAST
-    looked = state_from(
-        [entry(spark, 1, time="11:47"), entry(f.WatchedFire(), 2, time="12:50")]
-    )
+    looked = state_from([entry(spark, 1, time="11:47"), entry(f.WatchedFire(), 2, time="12:50")])
     assert not owed_by(looked, datetime(2026, 3, 7, 13, 0))
     early = state_from([entry(spark, 1, time="11:47"), entry(f.WatchedFire(), 2, time="12:20")])
     assert owed_by(early, datetime(2026, 3, 7, 13, 0))

@@ -60,7 +60,9 @@ def test_a_joint_of_unsaid_kind_owes_tighten_record_and_a_look_and_counts_as_let
     debts = owed(f.TookOff(at=at), joint=strange)
     assert {d.sort for d in debts} == {"close", "record"}
     assert {d.if_missed for d in debts} == {"lets_go"}
-    after = owed(f.TookOff(at=at), f.Tightened(at=at, figures=TORQUE, marked=True), f.Ran(km=60), joint=strange)
+    after = owed(
+        f.TookOff(at=at), f.Tightened(at=at, figures=TORQUE, marked=True), f.Ran(km=60), joint=strange
+    )
     assert "look_again" in {d.sort for d in after}
 
 
@@ -76,9 +78,10 @@ def test_a_conditional_renewal_is_no_debt_until_found_so():
     assert [d.what for d in found if d.sort == "finding"] == [f"put right: {conditional.item} found cut"]
     paid = f.Fitted(at=AT, item=conditional.item, new=True)
     assert not [
-        d for d in owed(f.TookOff(at=AT), f.Found(at=AT, condition="cut", item=conditional.item), paid)
+        d
+        for d in owed(f.TookOff(at=AT), f.Found(at=AT, condition="cut", item=conditional.item), paid)
         if d.sort == "finding"
-    ]  # fmt: skip
+    ]
 
 
 def test_a_scrapped_joint_owes_nothing():
@@ -94,9 +97,12 @@ def test_debts_come_heaviest_first_and_what_is_apart_before_what_is_tight():
     light = Joint(name="trim screws", kind="plain-fixing")
     tight = Joint(name="track rod end, right", kind="ball-joint-taper")
     state = state_of(
-        described(light, ROD, tight), f.TookOff(at=("trim screws",)), f.TookOff(at=(tight.name,)),
-        f.Tightened(at=(tight.name,)), f.TookOff(at=AT),
-    )  # fmt: skip
+        described(light, ROD, tight),
+        f.TookOff(at=("trim screws",)),
+        f.TookOff(at=(tight.name,)),
+        f.Tightened(at=(tight.name,)),
+        f.TookOff(at=AT),
+    )
     names = [d.joint for d in owed_by(state, evening()) if d.joint and d.overdue]
     assert names.index(ROD.name) < names.index(tight.name) < names.index("trim screws")
 

@@ -18,7 +18,9 @@ SHUT = (f.TookOff(at=AT), f.Closed(at=AT, seen=True))
 
 
 def looks(*facts: f.Doing, body: str = "car"):
-    return [d for d in owed_by(state_of(described(NUTS), *facts, body=body), evening()) if d.sort == "look_again"]
+    return [
+        d for d in owed_by(state_of(described(NUTS), *facts, body=body), evening()) if d.sort == "look_again"
+    ]
 
 
 def test_wheel_nuts_are_looked_at_after_about_fifty_kilometres():

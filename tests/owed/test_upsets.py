@@ -28,4 +28,6 @@ def test_it_is_put_right_after_closing_not_before():
     shut = (f.Opened(at=AT), f.Tightened(at=AT))
     assert "bleed brakes" not in {d.item for d in upsets(*shut, BLED)}
     assert "bleed brakes" in {d.item for d in upsets(f.Opened(at=AT), BLED)}
-    assert "bleed brakes" in {d.item for d in upsets(*shut, BLED, f.Opened(at=AT[:1]), f.Tightened(at=AT[:1]))}
+    assert "bleed brakes" in {
+        d.item for d in upsets(*shut, BLED, f.Opened(at=AT[:1]), f.Tightened(at=AT[:1]))
+    }

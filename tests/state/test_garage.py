@@ -33,17 +33,25 @@ def test_bags_stay_until_emptied():
 
 def test_braces_stands_drains_and_tins():
     state = state_of(
-        f.Braced(at=("door gap",)), f.Lifted(at=("rear",)), f.Drained(at=("axle",)), f.OpenedTin(what="brake fluid")
+        f.Braced(at=("door gap",)),
+        f.Lifted(at=("rear",)),
+        f.Drained(at=("axle",)),
+        f.OpenedTin(what="brake fluid"),
     )
     assert [t.at for t in state.counts.braces] == ["door gap"]
     assert [t.at for t in state.counts.lifted] == ["rear"]
     assert [t.at for t in state.counts.drained] == ["axle"]
     assert state.counts.tins["brake fluid"].line == 5
     undone = state_of(
-        f.Braced(at=("door gap",)), f.Unbraced(), f.Lifted(at=("rear",)), f.LetDown(), f.Drained(at=("axle",)),
+        f.Braced(at=("door gap",)),
+        f.Unbraced(),
+        f.Lifted(at=("rear",)),
+        f.LetDown(),
+        f.Drained(at=("axle",)),
         f.Filled(at=("axle",), fluid="gear oil"),
-    )  # fmt: skip
-    assert not (undone.counts.braces or undone.counts.lifted or undone.counts.drained)
+    )
+    counts = undone.counts
+    assert [*counts.braces, *counts.lifted, *counts.drained] == []
 
 
 def test_looks_after_sparks_are_kept_with_the_spark():
@@ -67,9 +75,11 @@ def test_a_later_description_replaces_an_earlier_and_a_book_figure_stays_with_it
     joint = Joint(name="hub nut", kind="unsaid")
     figure = Figure(low=140, high=140, unit="N·m", typed="140 N·m", standing="owner's book", where="p. 37")
     state = state_of(
-        described(joint), f.ReadFigure(at=("hub nut",), figure=figure, thread="M20"),
-        described(Joint(name="hub nut", kind="tapered-drive-hub")), f.FoundBehind(at=("hub nut",), routes=(("wheel",),)),
-    )  # fmt: skip
+        described(joint),
+        f.ReadFigure(at=("hub nut",), figure=figure, thread="M20"),
+        described(Joint(name="hub nut", kind="tapered-drive-hub")),
+        f.FoundBehind(at=("hub nut",), routes=(("wheel",),)),
+    )
     known = state.vehicle.joints["hub nut"]
     assert known.kind == "tapered-drive-hub"
     assert known.figure == figure
@@ -86,7 +96,9 @@ def test_what_a_vehicle_has_follows_its_body_and_what_is_said():
 
 
 def test_places_and_assemblies_are_told_by_the_vehicle():
-    vehicle = state_of(described(Part(name="horn", place="front"), Joint(name="cap", assembly="tank"))).vehicle
+    vehicle = state_of(
+        described(Part(name="horn", place="front"), Joint(name="cap", assembly="tank"))
+    ).vehicle
     assert vehicle.place_of("horn") == "front"
     assert vehicle.place_of("unknown") == ""
     assert vehicle.assemblies == ("tank",)

@@ -21,7 +21,7 @@ def ask_gate(name: str, state: State, debts: Iterable[Debt], today: date) -> Gat
     """Ask one gate on one day. It reports what is known to hold; it never releases."""
     gate = gate_called(name)
     holds = [_hold(state, debt, today) for debt in debts if holds_gate(gate, state, debt)]
-    holds.sort(key=lambda h: (if_missed(h.if_missed), h.joint == "", _WORDS[h.state], -h.days, SORTS.index(h.sort)))
+    holds.sort(key=_order)
     return GateAnswer(
         gate=gate.name,
         screen_name=gate.screen_name,
@@ -30,6 +30,12 @@ def ask_gate(name: str, state: State, debts: Iterable[Debt], today: date) -> Gat
         holds=tuple(holds),
         not_known=not_known(gate, state),
     )
+
+
+def _order(hold: Hold) -> tuple[int, bool, int, int, int]:
+    """What happens if missed, joints before papers, state, then days open."""
+    sort = SORTS.index(hold.sort)
+    return (if_missed(hold.if_missed), hold.joint == "", _WORDS[hold.state], -hold.days, sort)
 
 
 def holds_gate(gate: Gate, state: State, debt: Debt) -> bool:
@@ -46,7 +52,13 @@ def holds_gate(gate: Gate, state: State, debt: Debt) -> bool:
 
 def system_of(state: State, debt: Debt) -> str:
     """The system a debt belongs to; "" where no joint tells."""
-    names = [debt.joint] if debt.joint else [j.name for j in state.vehicle.joints.values() if debt.part in j.holds]
+    if debt.system:
+        return debt.system
+    names = (
+        [debt.joint]
+        if debt.joint
+        else [j.name for j in state.vehicle.joints.values() if debt.part in j.holds]
+    )
     for name in names:
         joint = state.vehicle.joints.get(name)
         if joint is not None:
@@ -58,7 +70,7 @@ def _hold(state: State, debt: Debt, today: date) -> Hold:
     return Hold(
         if_missed=debt.if_missed,
         what=debt.what,
-        name=debt.joint or debt.part or debt.item if debt.sort == "put_right" else debt.joint or debt.part or debt.where,
+        name=_named(debt),
         joint=debt.joint,
         state=word_for(state, debt.joint) if debt.joint in state.joints else "",
         because=debt.because,
@@ -69,6 +81,13 @@ def _hold(state: State, debt: Debt, today: date) -> Hold:
         sort=debt.sort,
         stage=debt.stage,
     )
+
+
+def _named(debt: Debt) -> str:
+    """What a hold is about: its joint or part, the thing put right, else the place."""
+    if debt.sort == "put_right":
+        return debt.item
+    return debt.joint or debt.part or debt.where
 
 
 def not_known(gate: Gate, state: State) -> tuple[Unknown, ...]:

@@ -61,6 +61,7 @@ class Debt(Struct, frozen=True, kw_only=True, omit_defaults=True):
     due_day: date | None = None
     overdue: bool = True
     stage: str = ""
+    system: str = ""
     helper: str = "no"
     id: str = ""
 

@@ -1,4 +1,4 @@
-"""Debts of the garage: parts off and not back, bags, blanking plugs, braces, empty cases, aged fluid, stored things."""
+"""Debts of the garage: parts not back, bags, blanking plugs, braces, empty cases, aged fluid, stores."""
 
 from __future__ import annotations
 
@@ -21,10 +21,16 @@ TIN_DAYS = 30
 
 TURNING_KINDS = frozenset(
     {
-        "shaft-seal", "pinion-seal", "half-shaft-seal", "taper-roller-bearing", "sealed-wheel-bearing",
-        "stored-assembly", "gearbox-to-engine", "steering-box",
+        "shaft-seal",
+        "pinion-seal",
+        "half-shaft-seal",
+        "taper-roller-bearing",
+        "sealed-wheel-bearing",
+        "stored-assembly",
+        "gearbox-to-engine",
+        "steering-box",
     }
-)  # fmt: skip
+)
 
 
 def garage_debts(state: State, today: date) -> Iterator[Debt]:
@@ -57,20 +63,40 @@ def _parts(state: State, today: date) -> Iterator[Debt]:
         held_by = holders(state, name)
         if part.bad and part.bad_line is not None and part.where != SCRAPPED:
             yield Debt(
-                sort="finding", what=f"put right: found {part.bad}", part=name, where=state.vehicle.place_of(name),
-                assembly=state.vehicle.parts[name].assembly, item=part.bad, line=part.bad_line,
-                if_missed=heaviest_of(state, held_by, "warns_first"), because=f"it was found {part.bad}",
-                since=part.since or today, pays=f"fitted new {spoken(name)}",
-            )  # fmt: skip
+                sort="finding",
+                what=f"put right: found {part.bad}",
+                part=name,
+                where=state.vehicle.place_of(name),
+                assembly=state.vehicle.parts[name].assembly,
+                item=part.bad,
+                line=part.bad_line,
+                if_missed=heaviest_of(state, held_by, "warns_first"),
+                because=f"it was found {part.bad}",
+                since=part.since or today,
+                pays=f"fitted new {spoken(name)}",
+            )
         waits = any(state.joints[j].position == APART for j in held_by)
         if part.off_line is not None and part.off_day is not None and not waits:
             yield _refit(state, part, held_by)
-        if part.where == AWAY and part.due_back and part.line is not None and part.due_back <= today.isoformat():
+        if (
+            part.where == AWAY
+            and part.due_back
+            and part.line is not None
+            and part.due_back <= today.isoformat()
+        ):
             yield Debt(
-                sort="back", what=f"get back from {part.with_whom or 'where it went'}", part=name, item="back",
-                where=state.vehicle.place_of(name), if_missed="looks", line=part.line, since=part.since or today,
-                because=f"it was due back {part.due_back}", due=part.due_back, pays=f"{spoken(name)} came back",
-            )  # fmt: skip
+                sort="back",
+                what=f"get back from {part.with_whom or 'where it went'}",
+                part=name,
+                item="back",
+                where=state.vehicle.place_of(name),
+                if_missed="looks",
+                line=part.line,
+                since=part.since or today,
+                because=f"it was due back {part.due_back}",
+                due=part.due_back,
+                pays=f"{spoken(name)} came back",
+            )
 
 
 def _refit(state: State, part: PartState, held_by: list[str]) -> Debt:
@@ -78,57 +104,85 @@ def _refit(state: State, part: PartState, held_by: list[str]) -> Debt:
     assert part.off_line is not None
     assert part.off_day is not None
     return Debt(
-        sort="refit", what="find another and fit it" if gone else "refit", part=part.name, item="refit",
-        where=state.vehicle.place_of(part.name), assembly=state.vehicle.parts[part.name].assembly,
-        if_missed=heaviest_of(state, held_by, "looks"), line=part.off_line, since=part.off_day,
+        sort="refit",
+        what="find another and fit it" if gone else "refit",
+        part=part.name,
+        item="refit",
+        where=state.vehicle.place_of(part.name),
+        assembly=state.vehicle.parts[part.name].assembly,
+        if_missed=heaviest_of(state, held_by, "looks"),
+        line=part.off_line,
+        since=part.off_day,
         because="scrapped, and nothing is in its place" if gone else f"came off and is {part.where}",
         pays=f"fitted {spoken(part.name)}",
-    )  # fmt: skip
+    )
 
 
 def _bags(state: State) -> Iterator[Debt]:
     for bag in state.counts.bags:
         count = f"{bag.number} pieces" if bag.number else "not counted"
         yield Debt(
-            sort="bag", what=f"empty the bag: {bag.what}", where=bag.where, item=f"bag of line {bag.line}",
+            sort="bag",
+            what=f"empty the bag: {bag.what}",
+            where=bag.where,
+            item=f"bag of line {bag.line}",
             joint=next((n for n in bag.at if n in state.vehicle.joints), ""),
             part=next((n for n in bag.at if n in state.vehicle.parts), ""),
-            if_missed=heaviest_of(state, bag.at, "looks"), line=bag.line, since=bag.day,
+            if_missed=heaviest_of(state, bag.at, "looks"),
+            line=bag.line,
+            since=bag.day,
             because=f"bagged when it came off ({count}); a bag left over is a question",
             pays=f"unbagged {spoken(bag.at[0]) if bag.at else bag.what}",
-        )  # fmt: skip
+        )
 
 
 def _blanks(state: State) -> Iterator[Debt]:
     for tally in state.counts.blanks:
         yield Debt(
-            sort="blank", what=f"take out {tally.number} blanking plug{'s' if tally.number > 1 else ''}",
-            where=state.vehicle.place_of(tally.at), joint=tally.at if tally.at in state.vehicle.joints else "",
-            part=tally.at if tally.at in state.vehicle.parts else "", item=f"blanks {tally.at}",
-            if_missed=heaviest_of(state, [tally.at], "wrecks"), line=tally.line, since=tally.day,
+            sort="blank",
+            what=f"take out {tally.number} blanking plug{'s' if tally.number > 1 else ''}",
+            where=state.vehicle.place_of(tally.at),
+            joint=tally.at if tally.at in state.vehicle.joints else "",
+            part=tally.at if tally.at in state.vehicle.parts else "",
+            item=f"blanks {tally.at}",
+            if_missed=heaviest_of(state, [tally.at], "wrecks"),
+            line=tally.line,
+            since=tally.day,
             because=f"{tally.number} went in at {tally.at} and did not come out",
             pays=f"took {tally.number} blanks out of {spoken(tally.at)}",
-        )  # fmt: skip
+        )
 
 
 def _braces(state: State) -> Iterator[Debt]:
     for tally in state.counts.braces:
         yield Debt(
-            sort="brace", what="brace off, then measure again", where=tally.at, item=f"brace {tally.at}",
-            if_missed="warns_first", line=tally.line, since=tally.day, because=f"a brace stands at {tally.at}",
+            sort="brace",
+            what="brace off, then measure again",
+            where=tally.at,
+            item=f"brace {tally.at}",
+            if_missed="warns_first",
+            line=tally.line,
+            since=tally.day,
+            because=f"a brace stands at {tally.at}",
             pays=f"unbraced {spoken(tally.at)}",
-        )  # fmt: skip
+        )
 
 
 def _drained(state: State) -> Iterator[Debt]:
     for tally in state.counts.drained:
         yield Debt(
-            sort="fluid", what="fill; until then tag it EMPTY", where=state.vehicle.place_of(tally.at),
+            sort="fluid",
+            what="fill; until then tag it EMPTY",
+            where=state.vehicle.place_of(tally.at),
             joint=tally.at if tally.at in state.vehicle.joints else "",
-            part=tally.at if tally.at in state.vehicle.parts else "", item=f"fill {tally.at}",
-            if_missed=heaviest_of(state, [tally.at], "wrecks"), line=tally.line, since=tally.day,
-            because=f"{tally.at} was drained", pays=f"filled {spoken(tally.at)}",
-        )  # fmt: skip
+            part=tally.at if tally.at in state.vehicle.parts else "",
+            item=f"fill {tally.at}",
+            if_missed=heaviest_of(state, [tally.at], "wrecks"),
+            line=tally.line,
+            since=tally.day,
+            because=f"{tally.at} was drained",
+            pays=f"filled {spoken(tally.at)}",
+        )
 
 
 def _fluids(state: State, today: date) -> Iterator[Debt]:
@@ -136,20 +190,35 @@ def _fluids(state: State, today: date) -> Iterator[Debt]:
     if bled is not None:
         due = bled.day + timedelta(days=BRAKE_FLUID_DAYS)
         yield Debt(
-            sort="fluid", what="renew the brake fluid", where="the vehicle", item="brake fluid age",
-            if_missed="warns_first", line=bled.line, since=bled.day, due=f"by {due.isoformat()}", due_day=due,
-            overdue=today >= due, because=f"bled at line {bled.line}; it takes up water with age",
+            sort="fluid",
+            what="renew the brake fluid",
+            where="the vehicle",
+            item="brake fluid age",
+            if_missed="warns_first",
+            line=bled.line,
+            since=bled.day,
+            due=f"by {due.isoformat()}",
+            due_day=due,
+            overdue=today >= due,
+            because=f"bled at line {bled.line}; it takes up water with age",
             pays="bled brakes",
-        )  # fmt: skip
+        )
     for tin in state.counts.tins.values():
         due = tin.day + timedelta(days=TIN_DAYS)
         if today >= due:
             yield Debt(
-                sort="fluid", what=f"open a sealed tin of {tin.at}; get rid of the old one", where="workbench",
-                item=f"tin of {tin.at}", if_missed="warns_first", line=tin.line, since=tin.day,
-                because=f"the tin was opened {tin.day.isoformat()}", due=f"after {due.isoformat()}", due_day=due,
+                sort="fluid",
+                what=f"open a sealed tin of {tin.at}; get rid of the old one",
+                where="workbench",
+                item=f"tin of {tin.at}",
+                if_missed="warns_first",
+                line=tin.line,
+                since=tin.day,
+                because=f"the tin was opened {tin.day.isoformat()}",
+                due=f"after {due.isoformat()}",
+                due_day=due,
                 pays=f"opened {tin.at} tin",
-            )  # fmt: skip
+            )
 
 
 def _turns(state: State, today: date) -> Iterator[Debt]:
@@ -159,17 +228,27 @@ def _turns(state: State, today: date) -> Iterator[Debt]:
         thing = assembly or name
         if part.where != SHELF or thing in seen or part.stored_day is None or part.line is None:
             continue
-        kinds = {state.vehicle.joints[j].kind for j in state.vehicle.in_assembly(assembly)} if assembly else set()
+        kinds = (
+            {state.vehicle.joints[j].kind for j in state.vehicle.in_assembly(assembly)} if assembly else set()
+        )
         if not kinds & TURNING_KINDS:
             continue
         seen.add(thing)
         last = max(part.stored_day, part.turned_day or part.stored_day)
         due = last + timedelta(days=TURN_DAYS)
         yield Debt(
-            sort="turn", what="turn five times by hand, look for rust at the filler", part=name, assembly=assembly,
-            where=part.place or "the shelf", item=f"turn {thing}", if_missed="wrecks", line=part.line, since=last,
+            sort="turn",
+            what="turn five times by hand, look for rust at the filler",
+            part=name,
+            assembly=assembly,
+            where=part.place or "the shelf",
+            item=f"turn {thing}",
+            if_missed="wrecks",
+            line=part.line,
+            since=last,
             because=f"{thing} stands on the shelf since {part.stored_day.isoformat()}; seals dry standing",
-            due=f"on {due.isoformat()}", due_day=due, overdue=today >= due, pays=f"turned {spoken(thing)}",
-        )  # fmt: skip
-
-
+            due=f"on {due.isoformat()}",
+            due_day=due,
+            overdue=today >= due,
+            pays=f"turned {spoken(thing)}",
+        )

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from witnessmark.owed.debt import Debt, spoken
 from witnessmark.state.joint_state import APART, LOOSE, TIGHT, JointState
 from witnessmark.vehicle.kind import Kind
+from witnessmark.vehicle.sides import parted
 from witnessmark.vehicle.things import Joint
 
 CLOSING = {
@@ -23,8 +24,13 @@ CLOSING = {
 }
 
 
-def joint_debts(joint: Joint, kind: Kind, state: JointState) -> Iterator[Debt]:
-    """Everything one joint owes by itself; looks after use are in `owed.looks`."""
+def joint_debts(
+    joint: Joint, kind: Kind, state: JointState, neighbours: Iterable[str] = ()
+) -> Iterator[Debt]:
+    """Everything one joint owes by itself; looks after use are in `owed.looks`.
+
+    neighbours  the other joints of its assembly: what is a joint of its own there is owed there, once
+    """
     if state.scrapped:
         return
     base = heading(joint, kind)
@@ -32,15 +38,21 @@ def joint_debts(joint: Joint, kind: Kind, state: JointState) -> Iterator[Debt]:
         thing = finding.item or "it"
         word = f"new {finding.item} to" if finding.item else "new"
         yield Debt(
-            **base, sort="finding", item=f"{finding.condition} {finding.item}".strip(), line=finding.line,
+            **base,
+            sort="finding",
+            item=f"{finding.condition} {finding.item}".strip(),
+            line=finding.line,
             what=f"put right: {finding.item + ' ' if finding.item else ''}found {finding.condition}",
-            because=f"{thing} was found {finding.condition}", since=finding.day,
-            pays=f"fitted {word} {spoken(joint.name)}", helper=kind.helper,
-        )  # fmt: skip
+            because=f"{thing} was found {finding.condition}",
+            since=finding.day,
+            pays=f"fitted {word} {spoken(joint.name)}",
+            helper=kind.helper,
+        )
     if state.opened_line is None or state.opened_day is None:
         return
     opened: dict[str, Any] = {**base, "line": state.opened_line, "since": state.opened_day}
-    yield from _renewals(joint, kind, state, opened)
+    own = {parted(name)[0] for name in neighbours if name != joint.name}
+    yield from _renewals(joint, kind, state, opened, own)
     yield from _closing(joint, kind, state, base)
     yield from _checks(joint, kind, state, opened)
     yield from _records(joint, kind, state, opened)
@@ -53,17 +65,23 @@ def heading(joint: Joint, kind: Kind) -> dict[str, Any]:
         "where": joint.place or joint.side,
         "assembly": joint.assembly,
         "if_missed": joint.if_missed or kind.if_missed,
+        "system": kind.system,
     }
 
 
-def _renewals(joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any]) -> Iterator[Debt]:
+def _renewals(
+    joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any], own: set[str]
+) -> Iterator[Debt]:
     for renewal in kind.renew:
-        if renewal.always and renewal.item not in state.renewed:
+        if renewal.always and renewal.item not in state.renewed and renewal.item not in own:
             yield Debt(
-                **opened, sort="renew", item=renewal.item, what=f"new {renewal.item}",
+                **opened,
+                sort="renew",
+                item=renewal.item,
+                what=f"new {renewal.item}",
                 because="not used twice: renewed whenever this is disturbed",
                 pays=f"fitted new {renewal.item} to {spoken(joint.name)}",
-            )  # fmt: skip
+            )
 
 
 def _closing(joint: Joint, kind: Kind, state: JointState, base: dict[str, Any]) -> Iterator[Debt]:
@@ -74,19 +92,33 @@ def _closing(joint: Joint, kind: Kind, state: JointState, base: dict[str, Any]) 
     if state.finger_tight:
         what = f"finger-tight: {what}"
     yield Debt(
-        **base, sort="close", item="close", what=what, line=state.line, since=state.since,
-        because=f"{state.position}: {kind.lets_go_because}", pays=f"{verb} {spoken(joint.name)}", helper=kind.helper,
-    )  # fmt: skip
+        **base,
+        sort="close",
+        item="close",
+        what=what,
+        line=state.line,
+        since=state.since,
+        because=f"{state.position}: {kind.lets_go_because}",
+        pays=f"{verb} {spoken(joint.name)}",
+        helper=kind.helper,
+    )
 
 
 def _checks(joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any]) -> Iterator[Debt]:
     for check in kind.check:
         if check.name not in state.answered:
             yield Debt(
-                **opened, sort="check", item=check.name, what=f"{check.name}: {check.text}",
-                because=f"tight is not proven: {kind.lets_go_because}" if state.position == TIGHT else "not proven",
-                stage=check.stage, pays=f"proved {check.name} {spoken(joint.name)}", helper=kind.helper,
-            )  # fmt: skip
+                **opened,
+                sort="check",
+                item=check.name,
+                what=f"{check.name}: {check.text}",
+                because=f"tight is not proven: {kind.lets_go_because}"
+                if state.position == TIGHT
+                else "not proven",
+                stage=check.stage,
+                pays=f"proved {check.name} {spoken(joint.name)}",
+                helper=kind.helper,
+            )
 
 
 RECORD_LINES = {"figure": "measured", "photo": "photo of", "mark": "marked", "fluid": "filled"}
@@ -99,6 +131,10 @@ def _records(joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any]
         verb = RECORD_LINES.get(record.name)
         line = f"{verb} {spoken(joint.name)}" if verb else f"measured {record.name} {spoken(joint.name)}"
         yield Debt(
-            **opened, sort="record", item=record.name, what=f"write down: {record.text or record.name}",
-            because="not on the record since it was opened", pays=line,
-        )  # fmt: skip
+            **opened,
+            sort="record",
+            item=record.name,
+            what=f"write down: {record.text or record.name}",
+            because="not on the record since it was opened",
+            pays=line,
+        )

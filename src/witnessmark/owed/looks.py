@@ -18,7 +18,7 @@ NEAR_ENOUGH = 0.8
 def look_debts(
     joint: Joint, kind: Kind, state: JointState, km: float, heat_cycles: int, today: date
 ) -> Iterator[Debt]:
-    """The next look owed of each row of the kind, once the joint is tight; one row owes one look at a time."""
+    """The next look owed of each row of the kind, once the joint is tight; a row owes one at a time."""
     if state.position != TIGHT or state.closed_line is None or state.closed_day is None or state.scrapped:
         return
     for row in kind.look_again:
@@ -27,11 +27,18 @@ def look_debts(
             continue
         due, overdue, due_day = _due(point, state, km, heat_cycles, today)
         yield Debt(
-            **heading(joint, kind), sort="look_again", item=row.name, what=f"{row.name}: {row.text}",
+            **heading(joint, kind),
+            sort="look_again",
+            item=row.name,
+            what=f"{row.name}: {row.text}",
             because=f"closed at line {state.closed_line}, looked at {len(state.looks)} times since",
-            line=state.closed_line, since=state.closed_day, due=due, due_day=due_day, overdue=overdue,
+            line=state.closed_line,
+            since=state.closed_day,
+            due=due,
+            due_day=due_day,
+            overdue=overdue,
             pays=f"looked at {spoken(joint.name)}",
-        )  # fmt: skip
+        )
 
 
 Point = tuple[str, float]
@@ -43,7 +50,9 @@ def points(row: LookAgain) -> tuple[Point, ...]:
     >>> points(LookAgain(name="nuts", text="", km=(50, 500)))
     (('km', 50), ('km', 500))
     """
-    found = [("km", k) for k in row.km] + [("days", d) for d in row.days] + [("heat", h) for h in row.heat_cycles]
+    found = (
+        [("km", k) for k in row.km] + [("days", d) for d in row.days] + [("heat", h) for h in row.heat_cycles]
+    )
     return tuple(found) or (("once", 0),)
 
 

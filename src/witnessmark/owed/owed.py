@@ -23,15 +23,19 @@ _POSITIONS = {APART: 0, LOOSE: 1, TIGHT: 2}
 
 
 def owed_by(state: State, now: datetime) -> tuple[Debt, ...]:
-    """All debts of a vehicle as it stands at a moment, sorted by what happens if missed, joints before papers."""
+    """All debts of a vehicle at a moment, sorted by what happens if missed, joints before papers."""
     found: list[Debt] = []
     km, heat, today = state.answers.km, state.answers.heat_cycles, now.date()
+    assemblies: dict[str, list[str]] = {}
+    for described in state.vehicle.joints.values():
+        assemblies.setdefault(described.assembly, []).append(described.name)
     for name, joint in state.joints.items():
         if joint.opened_line is None and not joint.findings:
             continue
         described = state.vehicle.joints[name]
         kind = kind_of(described.kind)
-        found += joint_debts(described, kind, joint)
+        neighbours = assemblies.get(described.assembly, ()) if described.assembly else ()
+        found += joint_debts(described, kind, joint, neighbours)
         found += look_debts(described, kind, joint, km, heat, today)
     found += upset_debts(state)
     found += garage_debts(state, today)

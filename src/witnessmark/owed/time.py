@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from datetime import date, datetime, timedelta
 
 from witnessmark.owed.debt import Debt, spoken
-from witnessmark.owed.garage import heaviest_of
 from witnessmark.state.counts import Spark
 from witnessmark.state.standing import State
 from witnessmark.state.surfaces import SurfaceState
@@ -43,13 +42,21 @@ def _bare(state: State, surface: SurfaceState, now: datetime) -> Iterator[Debt]:
     due = since + timedelta(hours=BARE_HOURS)
     late = now >= due
     yield Debt(
-        sort="bare", what="key and wipe the flash rust, then coat" if late else "coat the bare steel",
-        where=state.vehicle.place_of(surface.name) or surface.name, item=f"bare {surface.name}",
+        sort="bare",
+        what="key and wipe the flash rust, then coat" if late else "coat the bare steel",
+        where=state.vehicle.place_of(surface.name) or surface.name,
+        item=f"bare {surface.name}",
         joint=surface.name if surface.name in state.vehicle.joints else "",
-        part=surface.name if surface.name in state.vehicle.parts else "", if_missed="wets",
-        because=f"{surface.name} is bare since {_when(since)}", line=surface.bared_line, since=surface.day,
-        due=f"by {_when(due)}", due_day=due.date(), overdue=late, pays=f"coated {spoken(surface.name)}",
-    )  # fmt: skip
+        part=surface.name if surface.name in state.vehicle.parts else "",
+        if_missed="wets",
+        because=f"{surface.name} is bare since {_when(since)}",
+        line=surface.bared_line,
+        since=surface.day,
+        due=f"by {_when(due)}",
+        due_day=due.date(),
+        overdue=late,
+        pays=f"coated {spoken(surface.name)}",
+    )
 
 
 def _recoat(state: State, surface: SurfaceState, now: datetime) -> Iterator[Debt]:
@@ -59,15 +66,25 @@ def _recoat(state: State, surface: SurfaceState, now: datetime) -> Iterator[Debt
     until = put_on + timedelta(hours=surface.recoat_until_hours)
     opens = put_on + timedelta(hours=surface.recoat_from_hours or 0)
     shut = now >= until
-    what = "key and clean, then the next coat: its window has shut" if shut else "next coat, inside its window"
+    what = (
+        "key and clean, then the next coat: its window has shut" if shut else "next coat, inside its window"
+    )
     yield Debt(
-        sort="recoat", what=what, where=state.vehicle.place_of(surface.name) or surface.name,
-        item=f"recoat {surface.name}", joint=surface.name if surface.name in state.vehicle.joints else "",
-        part=surface.name if surface.name in state.vehicle.parts else "", if_missed="wets",
-        because=f"{surface.product or 'the last coat'} went on {_when(put_on)}; the window is the product sheet's",
-        line=surface.coated_line, since=surface.day, due=f"{_when(opens)} to {_when(until)}", due_day=until.date(),
-        overdue=shut, pays=f"coated {spoken(surface.name)} last coat",
-    )  # fmt: skip
+        sort="recoat",
+        what=what,
+        where=state.vehicle.place_of(surface.name) or surface.name,
+        item=f"recoat {surface.name}",
+        joint=surface.name if surface.name in state.vehicle.joints else "",
+        part=surface.name if surface.name in state.vehicle.parts else "",
+        if_missed="wets",
+        because=f"{surface.product or 'the last coat'} went on {_when(put_on)}; the window is its sheet's",
+        line=surface.coated_line,
+        since=surface.day,
+        due=f"{_when(opens)} to {_when(until)}",
+        due_day=until.date(),
+        overdue=shut,
+        pays=f"coated {spoken(surface.name)} last coat",
+    )
 
 
 def _fire_watch(spark: Spark, now: datetime) -> Iterator[Debt]:
@@ -77,12 +94,19 @@ def _fire_watch(spark: Spark, now: datetime) -> Iterator[Debt]:
     if enough or not last <= now < last + timedelta(days=1):
         return
     yield Debt(
-        sort="fire_watch", what=f"fire watch until {watched_out:%H:%M}, one more look before locking up",
-        where=spark.at, item=f"fire watch {spark.at}", if_missed="lets_go", line=spark.line, since=spark.day,
+        sort="fire_watch",
+        what=f"fire watch until {watched_out:%H:%M}, one more look before locking up",
+        where=spark.at,
+        item=f"fire watch {spark.at}",
+        if_missed="lets_go",
+        line=spark.line,
+        since=spark.day,
         because=f"last spark {last:%H:%M}; {FIRE_WATCH_LEAST} minutes is the least published",
-        due=f"until {watched_out:%H:%M}", due_day=watched_out.date(), overdue=now >= watched_out,
+        due=f"until {watched_out:%H:%M}",
+        due_day=watched_out.date(),
+        overdue=now >= watched_out,
         pays=f"watched fire {spoken(spark.at)}",
-    )  # fmt: skip
+    )
 
 
 def _when(moment: datetime) -> str:

@@ -22,7 +22,7 @@ def upset_debts(state: State) -> Iterator[Debt]:
             if _still_upset(state, joint, upset):
                 causes.setdefault(upset.name, []).append((joint, upset))
     for name, found in causes.items():
-        yield _debt(name, found)
+        yield _debt(name, found, kind_of(state.vehicle.joints[found[0][0].name].kind).system)
 
 
 def _still_upset(state: State, joint: JointState, upset: Upset) -> bool:
@@ -33,7 +33,7 @@ def _still_upset(state: State, joint: JointState, upset: Upset) -> bool:
     return joint.opened_place > right.place or joint.position != TIGHT
 
 
-def _debt(name: str, found: list[tuple[JointState, Upset]]) -> Debt:
+def _debt(name: str, found: list[tuple[JointState, Upset]], system: str) -> Debt:
     latest = max(found, key=lambda pair: pair[0].opened_place or ())
     heaviest = min((upset for _, upset in found), key=lambda upset: if_missed(upset.if_missed))
     joint = latest[0]
@@ -50,4 +50,5 @@ def _debt(name: str, found: list[tuple[JointState, Upset]]) -> Debt:
         since=joint.opened_day,
         pays=f"put right {name}",
         stage=heaviest.stage,
+        system=system,
     )

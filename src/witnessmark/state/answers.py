@@ -46,7 +46,13 @@ class AnswerLane:
 
     @property
     def steps(self) -> Mapping[type, Step]:
-        return {Proved: self.asked, LookedAt: self.asked, PutRight: self.put_right, Filled: self.filled, Ran: self.ran}
+        return {
+            Proved: self.asked,
+            LookedAt: self.asked,
+            PutRight: self.put_right,
+            Filled: self.filled,
+            Ran: self.ran,
+        }
 
     def answers(self) -> Answers:
         return Answers(
@@ -58,7 +64,9 @@ class AnswerLane:
         )
 
     def _answer(self, entry: Entry) -> Answer:
-        return Answer(line=entry.line, day=entry.day, place=entry.place, km=self.km, figures=entry.fact.figures)
+        return Answer(
+            line=entry.line, day=entry.day, place=entry.place, km=self.km, figures=entry.fact.figures
+        )
 
     def asked(self, entry: Entry, fact: Proved | LookedAt) -> None:
         if fact.check:

@@ -1,4 +1,4 @@
-"""Small rules of closing that more than one floor asks: what lets go, what answers singly, what is itself renewed."""
+"""Rules of closing that several floors ask: what lets go, what is answered singly, what is itself renewed."""
 
 from __future__ import annotations
 

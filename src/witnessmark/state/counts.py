@@ -154,4 +154,6 @@ class CountLane:
             spark = self.sparks.get(name)
             if spark is not None:
                 looks = (*spark.looks, (entry.day, entry.time))
-                self.sparks[name] = Spark(at=name, day=spark.day, time=spark.time, line=spark.line, looks=looks)
+                self.sparks[name] = Spark(
+                    at=name, day=spark.day, time=spark.time, line=spark.line, looks=looks
+                )

@@ -78,12 +78,6 @@ class JointState(Struct, frozen=True, kw_only=True):
 class JointNow:
     """A joint while the journal is walked."""
 
-    __slots__ = (
-        "answered", "closed_day", "closed_heat", "closed_km", "closed_line", "fights", "findings", "finger_tight",
-        "joint", "kind", "left_why", "line", "looks", "opened_day", "opened_line", "opened_place", "position", "recorded", "renewed",
-        "scrapped", "since", "torque",
-    )  # fmt: skip
-
     def __init__(self, joint: Joint) -> None:
         self.joint = joint
         self.kind: Kind = kind_of(joint.kind)
@@ -123,12 +117,25 @@ class JointNow:
 
     def frozen(self) -> JointState:
         return JointState(
-            name=self.joint.name, position=self.position, since=self.since, line=self.line,
-            opened_line=self.opened_line, opened_day=self.opened_day, opened_place=self.opened_place,
-            renewed=MappingProxyType(self.renewed), answered=MappingProxyType(self.answered),
-            recorded=MappingProxyType(self.recorded), torque=self.torque,
-            closed_line=self.closed_line, closed_day=self.closed_day,
-            closed_km=self.closed_km, closed_heat=self.closed_heat,
-            looks=tuple(self.looks), findings=tuple(self.findings),
-            finger_tight=self.finger_tight, fights=self.fights, left_why=self.left_why, scrapped=self.scrapped,
-        )  # fmt: skip
+            name=self.joint.name,
+            position=self.position,
+            since=self.since,
+            line=self.line,
+            opened_line=self.opened_line,
+            opened_day=self.opened_day,
+            opened_place=self.opened_place,
+            renewed=MappingProxyType(self.renewed),
+            answered=MappingProxyType(self.answered),
+            recorded=MappingProxyType(self.recorded),
+            torque=self.torque,
+            closed_line=self.closed_line,
+            closed_day=self.closed_day,
+            closed_km=self.closed_km,
+            closed_heat=self.closed_heat,
+            looks=tuple(self.looks),
+            findings=tuple(self.findings),
+            finger_tight=self.finger_tight,
+            fights=self.fights,
+            left_why=self.left_why,
+            scrapped=self.scrapped,
+        )

@@ -235,7 +235,7 @@ class JointLane:
                     joint.answered.update((check.name, entry.line) for check in joint.kind.check)
 
     def _asked(self, check: str) -> list[JointNow]:
-        """The joints one act answers when no joint was named: many for an act many kinds share, else the only one."""
+        """The joints answered when none was named: all that share an act of many kinds, else the only one."""
         asked = self.asked_by_check.get(check, [])
         if len({joint.kind.key for joint in asked}) > 1:
             return asked
@@ -243,7 +243,7 @@ class JointLane:
         return waiting if len(waiting) == 1 else []
 
     def _answer(self, joint: JointNow, entry: Entry, fact: Proved) -> None:
-        """A check counts once its joint is tight; one given on the workbench counts before, while it is apart."""
+        """A check counts once its joint is tight; one given on the workbench counts while it is apart."""
         stage = next((c.stage for c in joint.kind.check if c.name == fact.check), "")
         if joint.position in (TIGHT, AS_FOUND) or stage == "workbench":
             joint.answered[fact.check] = entry.line
@@ -252,7 +252,10 @@ class JointLane:
 
     def put_right(self, entry: Entry, fact: PutRight) -> None:
         for joint in self.now.values():
-            if joint.kind.closed_by == "bleed" and fact.what in (joint.joint.name, f"bleed {joint.kind.system}"):
+            if joint.kind.closed_by == "bleed" and fact.what in (
+                joint.joint.name,
+                f"bleed {joint.kind.system}",
+            ):
                 self.tight(joint, entry)
 
     def looked_at(self, joint: JointNow, entry: Entry, fact: object) -> None:
@@ -272,7 +275,11 @@ class JointLane:
                 self._close(self.now[name], entry, fact)
             for swept in self.vehicle.in_assembly(name):
                 joint = self.now[swept]
-                if not lets_go(joint.joint, joint.kind) and not named_in(swept, fact.but) and joint.opened_line:
+                if (
+                    not lets_go(joint.joint, joint.kind)
+                    and not named_in(swept, fact.but)
+                    and joint.opened_line
+                ):
                     self._close(joint, entry, fact)
 
     def _close(self, joint: JointNow, entry: Entry, fact: Closed) -> None:

@@ -35,7 +35,13 @@ class SurfaceLane:
 
     @property
     def steps(self) -> Mapping[type, Step]:
-        return {Bared: self.bared, Welded: self.bared, Coated: self.coated, Closed: self.gone, Scrapped: self.gone}
+        return {
+            Bared: self.bared,
+            Welded: self.bared,
+            Coated: self.coated,
+            Closed: self.gone,
+            Scrapped: self.gone,
+        }
 
     def states(self) -> Mapping[str, SurfaceState]:
         return MappingProxyType(dict(self.now))

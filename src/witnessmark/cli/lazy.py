@@ -1,0 +1,72 @@
+"""A group of commands whose files are read only when one of them is called: help must be quick."""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+import click
+
+COMMANDS = {
+    "begin": "writing",
+    "write": "writing",
+    "strike": "writing",
+    "journal": "writing",
+    "owed": "asking",
+    "gate": "asking",
+    "state": "asking",
+    "reach": "asking",
+    "session": "asking",
+    "needs": "asking",
+    "check": "asking",
+    "sheet": "paper",
+    "import": "carrying",
+    "export": "carrying",
+    "demo": "demonstration",
+}
+
+HELP = {
+    "begin": "Begin a vehicle's record in the folder.",
+    "write": "Write what was done, in trade words; it is read back first.",
+    "strike": "Strike a line that was wrong, saying why.",
+    "journal": "Show the lines of the record.",
+    "owed": "Show everything owed, heaviest first.",
+    "gate": "Ask a gate what holds it: start, roll, test, road.",
+    "state": "Show how every joint stands.",
+    "reach": "Show the cheapest way in to something.",
+    "session": "Show what fits the next session.",
+    "needs": "Show what must be in hand, and what to order.",
+    "check": "Read the whole record back and report faults in it.",
+    "sheet": "Make a sheet, on the screen or as PDF.",
+    "import": "Take in a spreadsheet or an archive.",
+    "export": "Write the whole record as one archive, or as a spreadsheet.",
+    "demo": "Run the main job on the demo vehicle.",
+}
+
+
+class LazyGroup(click.Group):
+    """Knows its commands by name; reads the file of the one asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        module = import_module(f"witnessmark.cli.{COMMANDS[cmd_name]}")
+        command = getattr(module, f"{cmd_name}_command")
+        assert isinstance(command, click.Command)
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, HELP[name]) for name in COMMANDS])
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        name = args[0] if args else ""
+        if name and not name.startswith("-") and name not in COMMANDS:
+            from witnessmark.cli.common import unknown_command
+
+            raise unknown_command(name, tuple(COMMANDS))
+        return super().resolve_command(ctx, args)

@@ -1,0 +1,81 @@
+"""Taking a record in and out: archives, spreadsheets. Nothing is taken by halves."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+from msgspec import Struct
+
+from witnessmark.exchange.archive import read_archive, write_archive
+from witnessmark.exchange.proposal import Proposal, RowTrouble
+from witnessmark.exchange.reading import read_spreadsheet
+from witnessmark.exchange.writing import write_spreadsheet
+from witnessmark.ground.errors import BadInput
+from witnessmark.restoration.restoration import Restoration
+from witnessmark.store.schema import FILE
+from witnessmark.store.sqlite_record import create, open_record
+
+PHOTOS = "photos"
+SHEETS = (".xlsx", ".csv")
+
+
+class Taken(Struct, frozen=True, kw_only=True):
+    """What an import did: lines written, rows good, and the rows that would not do."""
+
+    written: int
+    good: int
+    troubles: tuple[RowTrouble, ...] = ()
+
+
+def import_file(folder: Path, file: Path, *, take_good: bool, now: datetime) -> Taken:
+    """Take a spreadsheet into a record, or an archive into an empty folder."""
+    if file.suffix.lower() == ".zip":
+        return _import_archive(folder, file, now=now)
+    if file.suffix.lower() not in SHEETS:
+        raise BadInput(
+            given=f"{file.name} is of no kind that can be read",
+            holds="an archive (.zip) or a spreadsheet (.xlsx, .csv)",
+            do="Save it as one of these.",
+        )
+    restoration = Restoration(open_record(folder), now=now)
+    proposal: Proposal = read_spreadsheet(file, restoration.flow().vehicle)
+    if proposal.troubles and not take_good:
+        return Taken(written=0, good=proposal.rows_good, troubles=proposal.troubles)
+    words = f"took in {file.name}"
+    written = restoration.write_facts([(fact, words) for fact in proposal.facts]) if proposal.facts else ()
+    return Taken(written=len(written), good=proposal.rows_good, troubles=proposal.troubles)
+
+
+def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
+    archive = read_archive(file)
+    if (folder / FILE).exists():
+        raise BadInput(
+            given=f"{folder} already holds a record",
+            holds="an archive is taken into a folder without one",
+            do="Name a new folder, as: witnessmark --in copy import the-archive.zip",
+        )
+    record = create(folder)
+    stored = record.append(archive.entries, 0)
+    for name, raw in archive.photos.items():
+        place = folder / PHOTOS / name
+        place.parent.mkdir(parents=True, exist_ok=True)
+        place.write_bytes(raw)
+    return Taken(written=len(stored), good=len(stored))
+
+
+def export_file(restoration: Restoration, folder: Path, file: Path) -> int:
+    """Write the record as an archive, or the described vehicle as a spreadsheet; how many lines went."""
+    if file.suffix.lower() == ".zip":
+        photos = folder / PHOTOS
+        write_archive(file, restoration.entries, photos if photos.is_dir() else None)
+        return len(restoration.entries)
+    if file.suffix.lower() == ".xlsx":
+        flow = restoration.flow()
+        write_spreadsheet(file, flow.vehicle)
+        return len(restoration.entries)
+    raise BadInput(
+        given=f"{file.name} names no kind that can be written",
+        holds="an archive (.zip) or a spreadsheet (.xlsx)",
+        do="Give the file one of these endings.",
+    )

@@ -1,0 +1,96 @@
+"""The whole flow of one vehicle on one page, from facts to answers. Read this first.
+
+Each answer is worked out once, from the ones above it. Nothing here is kept; nothing here writes.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterable, Sequence
+from datetime import date, datetime
+from functools import cached_property
+
+from witnessmark.gate.answer import GateAnswer
+from witnessmark.gate.holds import ask_gate
+from witnessmark.ground.fault import Fault
+from witnessmark.jobs.jobs import jobs_of
+from witnessmark.jobs.operation import Job
+from witnessmark.journal.entry import Entry
+from witnessmark.journal.rules.every import all_faults
+from witnessmark.owed.debt import Debt
+from witnessmark.owed.needs import Need, needs_from
+from witnessmark.owed.owed import owed_by, word_for
+from witnessmark.plan.next_session import plan_session
+from witnessmark.plan.session import SessionPlan
+from witnessmark.reach.way_in import WayIn, way_in
+from witnessmark.state.standing import State, state_from
+from witnessmark.vehicle.things import Vehicle
+
+
+class Flow:
+    """One record, read at one moment.
+
+    entries  the record's lines, in any order
+    now      the moment the answers are asked for
+    seed     of the chances drawn; the same seed gives the same answer
+    """
+
+    def __init__(self, entries: Iterable[Entry], now: datetime, *, seed: int = 1) -> None:
+        self.entries = tuple(entries)
+        self.now = now
+        self.seed = seed
+
+    @cached_property
+    def state(self) -> State:
+        """facts -> how things stand"""
+        return state_from(self.entries)
+
+    @property
+    def today(self) -> date:
+        return self.now.date()
+
+    @property
+    def line(self) -> int:
+        """The last line known."""
+        return self.state.last_line
+
+    @property
+    def vehicle(self) -> Vehicle:
+        return self.state.vehicle
+
+    @cached_property
+    def owed(self) -> tuple[Debt, ...]:
+        """how things stand -> what is owed"""
+        return owed_by(self.state, self.now)
+
+    def gate(self, name: str) -> GateAnswer:
+        """what is owed -> what holds a gate"""
+        return ask_gate(name, self.state, self.owed, self.today)
+
+    def reach(self, targets: Sequence[str]) -> WayIn:
+        """what is in front of what -> the cheapest way in"""
+        return way_in(targets, self.state, debts=self.owed)
+
+    @cached_property
+    def jobs(self) -> tuple[Job, ...]:
+        """jobs wanted, what is owed, reach -> operations"""
+        return jobs_of(self.state, self.owed)
+
+    @cached_property
+    def needs(self) -> tuple[Need, ...]:
+        """what is owed -> what must be in hand"""
+        return needs_from(self.owed, self.state)
+
+    def session(self, hours: float = 3.0, *, helper: bool = False) -> SessionPlan:
+        """operations -> what fits one session, and the chance of closing up by packing-up time"""
+        draw = random.Random(self.seed)
+        return plan_session(self.state, self.owed, self.jobs, hours=hours, helper=helper, draw=draw)
+
+    @cached_property
+    def faults(self) -> tuple[Fault, ...]:
+        """facts -> trouble in the record itself"""
+        return all_faults(self.entries)
+
+    def word(self, joint: str) -> str:
+        """apart, loose, tight or proven; as found where it was never touched."""
+        return word_for(self.state, joint)
