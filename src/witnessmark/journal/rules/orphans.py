@@ -42,12 +42,12 @@ def strikes_that_orphan(entries: Sequence[Entry]) -> Iterator[Fault]:
 
 
 def _once_described(entries: Iterable[Entry], line: int) -> frozenset[str]:
-    """What a line described, or any strike that ever stood in for it."""
+    """What a line described, or any strike that ever took its place."""
     names: frozenset[str] = frozenset()
     for entry in entries:
         if entry.line == line:
             names |= described_in(entry.fact)
-        elif isinstance(entry.fact, Struck) and entry.fact.line == line:
+        elif isinstance(entry.fact, Struck) and entry.fact.line == line < entry.line:
             names |= described_in(entry.fact.instead)
     return names
 

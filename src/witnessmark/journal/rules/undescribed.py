@@ -30,9 +30,13 @@ def names_never_described(entries: Sequence[Entry]) -> Iterator[Fault]:
 
 
 def _ever_described(entries: Sequence[Entry]) -> set[str]:
+    """What any line described, or any correction that ever took a line's place."""
+    plain = {entry.line for entry in entries if not isinstance(entry.fact, Struck)}
     names: set[str] = set()
     for entry in entries:
-        names |= described_in(entry.fact)
-        if isinstance(entry.fact, Struck):
-            names |= described_in(entry.fact.instead)
+        fact = entry.fact
+        if not isinstance(fact, Struck):
+            names |= described_in(fact)
+        elif fact.line in plain and fact.line < entry.line:
+            names |= described_in(fact.instead)
     return names
