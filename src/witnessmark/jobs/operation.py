@@ -9,12 +9,14 @@ class Minutes(Struct, frozen=True):
     """Three guesses of hands-on minutes: one in ten quicker, half quicker, one in ten slower (P10, P50, P90).
 
     owner  typed by the owner, so the owner's own overrun factor multiplies it; catalogue minutes are not
+    guess  one guess shared out over several operations: they go well or badly together
     """
 
     low: float
     likely: float
     high: float
     owner: bool = False
+    guess: str = ""
 
 
 class Operation(Struct, frozen=True, kw_only=True, omit_defaults=True):
@@ -22,10 +24,11 @@ class Operation(Struct, frozen=True, kw_only=True, omit_defaults=True):
 
     id          unique in an answer: "open/hub nut, left rear"
     what        what is done, in words: "take off hub nut"
-    sort        open | work | close | prove | protect | watch | put_right | garage
+    sort        prepare | open | work | close | prove | record | protect | watch | put_right | garage
     name        the joint or part it is done to
     job         id of the job it belongs to: "renew/pinion seal"
     after       ids of operations that come first
+    follows     ids that come first where they are done in the same session, though it could go without them
     pays        ids (codes) of debts it pays
     needs       things that must be in hand: items of needs
     leaves      state its joint is left in: apart, loose, tight, proven, ""
@@ -43,6 +46,7 @@ class Operation(Struct, frozen=True, kw_only=True, omit_defaults=True):
     where: str = ""
     if_missed: str = "looks"
     after: tuple[str, ...] = ()
+    follows: tuple[str, ...] = ()
     pays: tuple[str, ...] = ()
     needs: tuple[str, ...] = ()
     leaves: str = ""

@@ -8,7 +8,7 @@ from witnessmark.jobs.operation import Operation
 
 
 class SafeStop(Struct, frozen=True, kw_only=True):
-    """After which operation (number from 1; 0 is before the first) work can be put down, and how it then stands."""
+    """After which operation (from 1; 0 is before the first) work can be put down, and how it then stands."""
 
     after: int
     what: str
