@@ -106,7 +106,8 @@ def _before(assembly: str, debts: Sequence[Debt], vehicle: Vehicle) -> Iterator[
 def _singly(opened: Sequence[_Open]) -> Section:
     rows = tuple(row for one in opened for row in _rows(one))
     return Section(
-        heading="lets go: each answered singly, with a figure or “seen”",
+        heading="each answered singly",
+        note="with a figure, or “seen”",
         rows=rows,
         if_missed="lets go",
         empty="Nothing of this assembly that lets go was opened.",
@@ -121,7 +122,8 @@ def _rest(opened: Sequence[_Open], assembly: str, code: str) -> Section:
             Box(label="in one go", text=f"all of these closed, {assembly}", write=("all but",), code=code)
         )
     return Section(
-        heading="the rest: one by one, or in one go",
+        heading="the rest",
+        note="one by one, or in one go at the end",
         rows=tuple(rows),
         empty="Nothing else of this assembly was opened.",
     )

@@ -47,12 +47,12 @@ def _not_known(unknown: Iterable[Unknown]) -> tuple[Section, ...]:
     rows = [_unknown(one) for one in sorted(unknown, key=lambda u: u.system == PAPERS)]
     if not rows:
         return (Section(heading=NOT_KNOWN, empty="Everything this gate asks has an answer in the record."),)
-    return by_missed(rows, lead=f"{NOT_KNOWN}, ")
+    return by_missed(rows, lead=NOT_KNOWN)
 
 
 def _unknown(one: Unknown) -> JointRow:
     because = "" if one.because == NOT_KNOWN else one.because
-    due = Due(what=one.text, because=one.how, code=one.code, limits=one.limits)
+    due = Due(what=one.text, how=one.how, code=one.code, limits=one.limits)
     return JointRow(name=one.name, if_missed=if_missed(one.if_missed).words, because=because, dues=(due,))
 
 
@@ -63,7 +63,7 @@ def _holds(answer: GateAnswer, word: str) -> tuple[Section, ...]:
         joint_row(name, holds[0].state, missed, (_due(hold) for hold in holds))
         for (missed, name), holds in joints
     ]
-    return by_missed(rows, empty=f"Nothing known holds {word}.")
+    return by_missed(rows, lead="known to hold", empty=f"Nothing known holds {word}.")
 
 
 def _due(hold: Hold) -> Due:

@@ -22,8 +22,8 @@ def gathered(things: Iterable[T], key: Callable[[T], tuple[str, str]]) -> Mappin
     return found
 
 
-def by_missed(rows: Sequence[JointRow], *, lead: str = "", empty: str = "Nothing.") -> tuple[Section, ...]:
-    """One section for each word, heaviest first, its heading behind `lead`; no section for a word without rows."""
+def by_missed(rows: Sequence[JointRow], *, lead: str, empty: str = "Nothing.") -> tuple[Section, ...]:
+    """One section for each word that has rows, heaviest first, its heading led by `lead`."""
     sections = []
     for missed in IfMissed:
         own = tuple(row for row in rows if row.if_missed == missed.words)
@@ -31,7 +31,7 @@ def by_missed(rows: Sequence[JointRow], *, lead: str = "", empty: str = "Nothing
             number = sum(max(1, len(row.dues)) for row in own)
             sections.append(
                 Section(
-                    heading=f"{lead}{missed.words}: {counted(number, 'thing')}",
+                    heading=f"{lead}: {counted(number, 'thing')}",
                     if_missed=missed.words,
                     note=MEANINGS[missed],
                     rows=own,

@@ -5,30 +5,51 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 
+from witnessmark.gate.answer import Unknown
 from witnessmark.ground.missed import if_missed
 from witnessmark.jobs.operation import Operation
 from witnessmark.owed.debt import Debt
+from witnessmark.sheets.grouping import joint_row
 from witnessmark.sheets.phrases import band_words, missed_words, sheet_code, where_words
-from witnessmark.sheets.rows import Box, Section, Sheet, Words
+from witnessmark.sheets.rows import Box, Due, JointRow, Section, Sheet, Words
 
 # Words that put the helper in the driver's seat. Common practice, no source.
-_IN_THE_SEAT = ("pedal", "handbrake", "rocks the steering", "lock to lock", "lamps", "horn", "starter")
+_IN_THE_SEAT = (
+    "pedal",
+    "handbrake",
+    "rocks the steering",
+    "rocks the wheel",
+    "lock to lock",
+    "lamps",
+    "horn",
+    "starter",
+)
 SEAT = "in the seat"
 
 
 def helper_sheet(
-    debts: Iterable[Debt], operations: Iterable[Operation] = (), *, vehicle: str, today: date, line: int
+    debts: Iterable[Debt],
+    operations: Iterable[Operation] = (),
+    asks: Iterable[Unknown] = (),
+    *,
+    vehicle: str,
+    today: date,
+    line: int,
 ) -> Sheet:
     """What to do while the helper is here.
 
     debts       everything owed; those that need a helper are taken, those that go better are named
     operations  of the next session; those for two pairs of hands are taken
+    asks        what a gate asks and the record does not know; those that need a helper are taken
     """
     every = list(debts)
-    owed = sorted((d for d in every if d.helper == "needed"), key=lambda d: if_missed(d.if_missed))
-    by_place: dict[str, list[Box]] = {SEAT: []}
-    for debt in owed:
-        by_place.setdefault(_stands(debt.what, debt.where), []).append(_debt(debt))
+    needed = [d for d in every if d.helper == "needed"]
+    by_place: dict[str, list[JointRow | Box]] = {}
+    for ask in asks:
+        if ask.helper == "needed":
+            by_place.setdefault(_stands(f"{ask.text} {ask.how}", ""), []).append(_ask(ask))
+    for (place, missed, name), owed in _gathered(needed).items():
+        by_place.setdefault(place, []).append(joint_row(name, "", missed, map(_due, owed)))
     for operation in operations:
         if operation.hands > 1:
             place = _stands(operation.what, operation.where or operation.name)
@@ -48,7 +69,7 @@ def helper_sheet(
     )
 
 
-def _sections(by_place: Mapping[str, Sequence[Box]]) -> tuple[Section, ...]:
+def _sections(by_place: Mapping[str, Sequence[JointRow | Box]]) -> tuple[Section, ...]:
     places = sorted(by_place, key=lambda place: (place != SEAT, place))
     sections = tuple(Section(heading=p, rows=tuple(by_place[p])) for p in places if by_place[p])
     return sections or (
@@ -71,9 +92,22 @@ def _stands(what: str, where: str) -> str:
     return f"at the {where.removeprefix('the ')}" if where else "at the vehicle"
 
 
-def _debt(debt: Debt) -> Box:
-    name = debt.joint or debt.part or debt.where
-    return Box(label=name, text=debt.what, aside=missed_words(debt.if_missed), code=debt.id)
+def _gathered(debts: Iterable[Debt]) -> Mapping[tuple[str, str, str], list[Debt]]:
+    """Debts under the place where the helper stands for them, and then under their joint, heaviest first."""
+    found: dict[tuple[str, str, str], list[Debt]] = {}
+    for debt in sorted(debts, key=lambda d: if_missed(d.if_missed)):
+        name = debt.joint or debt.part or debt.where
+        found.setdefault((_stands(debt.what, debt.where), debt.if_missed, name), []).append(debt)
+    return found
+
+
+def _due(debt: Debt) -> Due:
+    return Due(what=debt.what, code=debt.id)
+
+
+def _ask(ask: Unknown) -> JointRow:
+    due = Due(what=ask.text, how=ask.how, code=ask.code)
+    return JointRow(name=ask.name, if_missed=missed_words(ask.if_missed), dues=(due,))
 
 
 def _operation(operation: Operation) -> Box:

@@ -23,11 +23,12 @@ def labels(state: State, debts: Sequence[Debt], catalogue: Mapping[str, Kind]) -
 
     A label's code is that of the debt it stands for, so that typing it finds the debt.
     """
-    codes = {(d.sort, d.joint or d.part or d.where, d.item): d.id for d in debts}
+    bags = {d.line: d.id for d in debts if d.sort == "bag"}
+    refits = {d.part: d.id for d in debts if d.sort == "refit"}
     taken = {d.id for d in debts}
-    found = [_bag(bag, state.vehicle, codes, taken, catalogue) for bag in state.counts.bags]
+    found = [_bag(bag, state.vehicle, bags, taken, catalogue) for bag in state.counts.bags]
     found += [
-        _part(part, state.vehicle, codes, taken) for part in state.parts.values() if part.where in _LABELLED
+        _part(part, state.vehicle, refits, taken) for part in state.parts.values() if part.where in _LABELLED
     ]
     return tuple(found)
 
@@ -53,16 +54,13 @@ def label_sheet(these: Sequence[Label], *, vehicle: str, today: date, line: int)
 def _bag(
     bag: Bag,
     vehicle: Vehicle,
-    codes: Mapping[tuple[str, str, str], str],
+    codes: Mapping[int, str],
     taken: Set[str],
     kinds: Mapping[str, Kind],
 ) -> Label:
-    joint = next((n for n in bag.at if n in vehicle.joints), "")
-    part = next((n for n in bag.at if n in vehicle.parts), "")
-    code = codes.get(("bag", joint or part or bag.where, bag.what), "")
     return Label(
         what=bag.what,
-        code=code or free_code(f"bag/{bag.what}/{bag.line}", taken),
+        code=codes.get(bag.line) or free_code(f"bag/{bag.what}/{bag.line}", taken),
         came_from=", ".join(dict.fromkeys(_from(name, vehicle) for name in bag.at)),
         side=", ".join(dict.fromkeys(side for name in bag.at if (side := parted(name)[1]))),
         number=counted(bag.number, "piece") if bag.number else "",
@@ -85,15 +83,12 @@ def _renewed(names: Iterable[str], vehicle: Vehicle, kinds: Mapping[str, Kind]) 
     return f"renew {', '.join(dict.fromkeys(items))}; keep the rest" if items else "keep"
 
 
-def _part(
-    part: PartState, vehicle: Vehicle, codes: Mapping[tuple[str, str, str], str], taken: Set[str]
-) -> Label:
+def _part(part: PartState, vehicle: Vehicle, codes: Mapping[str, str], taken: Set[str]) -> Label:
     told = vehicle.parts[part.name]
     plain, side = parted(part.name)
-    code = codes.get(("refit", part.name, "refit"), "")
     return Label(
         what=plain,
-        code=code or free_code(f"part/{part.name}", taken),
+        code=codes.get(part.name) or free_code(f"part/{part.name}", taken),
         came_from=", ".join(dict.fromkeys(p for p in (told.assembly, told.place) if p and p != plain)),
         side=side or told.side,
         number=counted(told.number, "piece"),

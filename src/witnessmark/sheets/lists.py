@@ -26,7 +26,9 @@ def owed_sheet(
     """
     due = [d for d in debts if d.overdue]
     later = [d for d in debts if not d.overdue]
-    sections = by_missed([_row(group, words, today) for group in _groups(due)], empty="Nothing owed.")
+    sections = by_missed(
+        [_row(group, words, today) for group in _groups(due)], lead="owed", empty="Nothing owed."
+    )
     if later:
         rows = tuple(Words(label=d.joint or d.part or d.where, text=f"{d.what}, {d.due}") for d in later)
         sections = (*sections, Section(heading=f"not due yet: {counted(len(later), 'thing')}", rows=rows))
@@ -138,7 +140,9 @@ def journal_sheet(entries: Sequence[Entry], *, vehicle: str, today: date, line: 
         date=today,
         line=line,
         code=sheet_code("journal", "", vehicle, today, line),
-        sections=(Section(heading="journal", rows=rows, columns=columns, empty="No line is written yet."),),
+        sections=(
+            Section(heading="as it was written", rows=rows, columns=columns, empty="No line is written yet."),
+        ),
     )
 
 

@@ -24,12 +24,8 @@ _LINE = 'fill="#fff" stroke="#000" stroke-width="3.4" stroke-linejoin="miter"'
 
 
 def _head(top: int) -> str:
-    """A six-sided head seen from the side, with its two edges."""
-    foot = top + 24
-    return (
-        f'<path d="M14 {top + 5}L19 {top}H41L46 {top + 5}V{foot}H14Z" {_LINE}/>'
-        f'<path d="M24 {top + 3}V{foot}M36 {top + 3}V{foot}" fill="none" stroke="#000" stroke-width="1.6"/>'
-    )
+    """A head with its corners taken off, seen from the side."""
+    return f'<path d="M13 {top + 6}L19 {top}H41L47 {top + 6}V{top + 24}H13Z" {_LINE}/>'
 
 
 def _shank(top: int) -> str:
@@ -37,7 +33,7 @@ def _shank(top: int) -> str:
 
 
 def _paint(x: int, top: int, foot: int) -> str:
-    return f'<path d="M{x} {top}V{foot}" stroke="#000" stroke-width="7" fill="none"/>'
+    return f'<path d="M{x} {top}V{foot}" stroke="#000" stroke-width="8" fill="none"/>'
 
 
 def _drawn(*shapes: str) -> str:
@@ -51,9 +47,9 @@ def _plate() -> str:
 
 _DRAWINGS = {
     "apart": lambda: _drawn(_shank(_HEAD_LIFTED + 24), _plate(), _head(_HEAD_LIFTED)),
-    "loose": lambda: _drawn(_plate(), _head(_HEAD_DOWN), _paint(24, 26, 42), _paint(37, 42, 56)),
+    "loose": lambda: _drawn(_plate(), _head(_HEAD_DOWN), _paint(23, 22, 42), _paint(38, 42, 58)),
     "tight": lambda: _drawn(_plate(), _head(_HEAD_DOWN)),
-    "proven": lambda: _drawn(_plate(), _head(_HEAD_DOWN), _paint(30, 26, 56)),
+    "proven": lambda: _drawn(_plate(), _head(_HEAD_DOWN), _paint(30, 22, 58)),
 }
 
 

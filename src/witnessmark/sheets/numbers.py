@@ -14,9 +14,8 @@ NUT_RULES = {
     "setting": "Slotted nut that sets a bearing: back to the nearest slot that leaves the book's end float, "
     "never tighter.",
 }
-NO_FIGURE = "not in this record"
+NO_FIGURE = "not in this record: read it in your book"
 AS_WRITTEN = "as written in this record"
-LOOK_IT_UP = "read it in your book"
 _TO_A_FIGURE = frozenset({"tighten", "set", "connect"})
 _CLOSING = frozenset({"close", "prove"})
 
@@ -26,7 +25,7 @@ def figure_of(joint: Joint, kind: Kind | None) -> Number | None:
     if joint.figure:
         return number("figure", joint.figure.typed, joint.figure.standing, joint.figure.where)
     if kind is None or kind.closed_by in _TO_A_FIGURE:
-        return Number(label="figure", value=NO_FIGURE, where=LOOK_IT_UP)
+        return Number(label="figure", value="", where=NO_FIGURE)
     return None
 
 

@@ -72,7 +72,7 @@ def needs_sheet(needs: Sequence[NeedLike], *, vehicle: str, today: date, line: i
         date=today,
         line=line,
         code=sheet_code("needs", "", vehicle, today, line),
-        sections=(Section(heading="needs", rows=rows, columns=columns, empty="Nothing needed."),),
+        sections=(Section(heading="everything needed", rows=rows, columns=columns, empty="Nothing needed."),),
     )
 
 

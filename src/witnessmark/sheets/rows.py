@@ -18,7 +18,7 @@ class Words(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="ro
 
 
 class Number(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="row", tag="number"):
-    """A labelled number with its standing; `value` is as typed, with its unit.
+    """A labelled number with its standing; `value` is as typed, with its unit, or "" for a blank to fill in.
 
     hollow  printed as an outline: from memory or a guess, to be measured first
     """
@@ -48,10 +48,15 @@ def number(label: str, value: str, standing: str = "", where: str = "") -> Numbe
 
 
 class Due(Struct, frozen=True, kw_only=True, omit_defaults=True):
-    """One thing owed on a joint, with the journal line behind it and its code for paper."""
+    """One thing owed on a joint, with the journal line behind it and its code for paper.
+
+    how     the way to do it; when: its time in words, "after 50 km"
+    limits  where an authority refuses it, with the authority and the place; never the aim
+    """
 
     what: str
     because: str = ""
+    how: str = ""
     line: int | None = None
     days: int | None = None
     when: str = ""

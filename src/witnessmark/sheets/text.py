@@ -12,6 +12,8 @@ from witnessmark.sheets.rows import Box, Cells, Due, JointRow, Label, Number, Ro
 from witnessmark.sheets.table import table_lines
 
 LEAST_WIDTH = 40
+BLANK = "__________"
+REFUSED = "refused at"
 _EDGE = "  "
 _TEXT = " " * 14
 _INNER = " " * 16
@@ -101,7 +103,7 @@ def _words(row: Words, wide: int, edge: str) -> Iterator[str]:
 
 
 def _number(row: Number, wide: int, edge: str = _TEXT) -> Iterator[str]:
-    value = f"( {row.value} )" if row.hollow else row.value
+    value = f"( {row.value} )" if row.hollow else row.value or BLANK
     pedigree = f"   {row.pedigree}" if row.pedigree else ""
     yield from wrapped(f"{row.label}: {value}{pedigree}", wide, edge, edge + "  ")
 
@@ -134,8 +136,10 @@ def stood(line: int | None, days: int | None, when: str = "") -> str:
 def _due(due: Due, wide: int) -> Iterator[str]:
     tail = "  ".join(part for part in (stood(due.line, due.days, due.when), due.code) if part)
     yield from right(wrapped(due.what, wide - 6, f"{_TEXT}- ", _INNER), tail, wide)
+    if due.how:
+        yield from wrapped(due.how, wide, _INNER)
     for limit in due.limits:
-        yield from wrapped(f"limit: {limit}", wide, _INNER)
+        yield from wrapped(f"{REFUSED}: {limit}", wide, _INNER)
 
 
 def _box(row: Box, wide: int) -> Iterator[str]:
@@ -146,7 +150,7 @@ def _box(row: Box, wide: int) -> Iterator[str]:
     if row.aside:
         yield from wrapped(row.aside, wide, " " * len(edge))
     if row.write and not row.answered:
-        blanks = "  ".join(f"{caption} __________" for caption in row.write)
+        blanks = "  ".join(f"{caption} {BLANK}" for caption in row.write)
         yield from wrapped(blanks, wide, " " * len(edge))
 
 

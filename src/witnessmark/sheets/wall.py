@@ -43,7 +43,7 @@ def wall_sheet(
         date=today,
         line=state.last_line,
         code=sheet_code("wall", "", vehicle, today, state.last_line),
-        sections=(_lets_go(state, debts), _today(plan), _not_forgotten(debts, today)),
+        sections=(_lets_go(state, debts), _today(plan), _not_forgotten(state, debts, today)),
         footer=footer,
     )
 
@@ -78,14 +78,14 @@ def _today(plan: SessionPlan | None) -> Section:
     return Section(heading="today", rows=tuple(rows), empty=empty)
 
 
-def _not_forgotten(debts: Sequence[Debt], today: date) -> Section:
+def _not_forgotten(state: State, debts: Sequence[Debt], today: date) -> Section:
     now = [d for d in debts if d.sort in _NOT_FORGOTTEN and (d.overdue or d.due_day == today)]
     now.sort(key=lambda d: _NOT_FORGOTTEN.index(d.sort))
     rows = [Words(text=d.what, label=d.joint or d.part or d.where) for d in now[:MOST_NOT_FORGOTTEN]]
     more = len(now) - len(rows)
     if more > 0:
         rows.append(Words(text=f"and {more} more on the owed sheet", sort="aside"))
-    bags = [d.item for d in debts if d.sort == "bag"]
+    bags = [bag.what for bag in state.counts.bags]
     if bags:
         rows.append(Words(text=listed(bags), label=f"{counted(len(bags), 'bag')} not emptied"))
     return Section(heading="don't forget", rows=tuple(rows), empty="Nothing else waits today.")
