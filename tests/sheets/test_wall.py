@@ -66,7 +66,7 @@ def test_a_fire_watch_is_the_first_thing_not_to_forget() -> None:
 def test_bags_not_emptied_are_counted() -> None:
     bags = [row for row in SHEET.sections[2].rows if isinstance(row, Words) and "not emptied" in row.label]
     assert [row.label for row in bags] == ["2 bags not emptied"]
-    assert bags[0].text == "propshaft bolts and nuts and axle cover bolts"
+    assert bags[0].text == "propshaft bolts and nuts; axle cover bolts"
 
 
 def test_the_gate_stands_below_and_releases_nothing() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TypeVar
 
@@ -41,35 +42,27 @@ def by_missed(rows: Sequence[JointRow], *, lead: str, empty: str = "Nothing.") -
 
 
 def joint_row(name: str, state: str, missed: str, dues: Iterable[Due]) -> JointRow:
-    """A row that says once what everything under it shares: the reason, the line and the days."""
+    """A row that says once what is shared under it: the reason all have, the line most of them have."""
     every = tuple(dues)
-    because, line, days = (
-        shared([getattr(due, what) for due in every]) for what in ("because", "line", "days")
-    )
-    bare = tuple(
-        replace(
-            due,
-            because="" if because else due.because,
-            line=None if line is not None else due.line,
-            days=None if line is not None else due.days,
-        )
-        for due in every
-    )
+    reasons = {due.because for due in every}
+    because = reasons.pop() if len(reasons) == 1 else ""
+    places = Counter((due.line, due.days) for due in every)
+    often, times = places.most_common(1)[0] if places else ((None, None), 0)
+    line, days = often if times * 2 > len(every) else (None, None)
+    bare = tuple(_without(due, because, (line, days)) for due in every)
     return JointRow(
         name=name,
         state=state,
         if_missed=if_missed(missed).words,
-        because=because or "",
+        because=because,
         line=line,
-        days=days if line is not None else None,
+        days=days,
         dues=bare,
     )
 
 
-def shared(values: Sequence[T]) -> T | None:
-    """The value all of them have, or None.
-
-    >>> shared([4, 4]), shared([4, 5]), shared([])
-    (4, None, None)
-    """
-    return values[0] if len(set(values)) == 1 else None
+def _without(due: Due, because: str, place: tuple[int | None, int | None]) -> Due:
+    """The due without what its row says already."""
+    if (due.line, due.days) == place:
+        due = replace(due, line=None, days=None)
+    return replace(due, because="") if because else due

@@ -69,7 +69,7 @@ class JointRow(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field=
 
     state      apart, loose, tight, proven, as found, or "" where no joint is meant
     if_missed  the words shown, "lets go"
-    because, line, days  where everything under it shares them
+    because    where everything under it shares it; line, days: of all under it that have none of their own
     """
 
     name: str

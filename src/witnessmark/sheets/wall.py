@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from witnessmark.gate.answer import GateAnswer
-from witnessmark.owed.debt import Debt, listed
+from witnessmark.owed.debt import Debt
 from witnessmark.plan.session import SessionPlan
 from witnessmark.sheets.phrases import counted, missed_words, sheet_code, where_words
 from witnessmark.sheets.rows import JointRow, Section, Sheet, Step, Words
@@ -58,7 +58,7 @@ def _lets_go(state: State, debts: Sequence[Debt]) -> Section:
     if more > 0:
         rows.append(Words(text=f"and {more} more", sort="loud"))
     return Section(
-        heading="lets go: apart or loose",
+        heading="apart or loose",
         rows=tuple(rows),
         if_missed="lets go",
         empty="Nothing that lets go is known to be apart or loose.",
@@ -87,5 +87,10 @@ def _not_forgotten(state: State, debts: Sequence[Debt], today: date) -> Section:
         rows.append(Words(text=f"and {more} more on the owed sheet", sort="aside"))
     bags = [bag.what for bag in state.counts.bags]
     if bags:
-        rows.append(Words(text=listed(bags), label=f"{counted(len(bags), 'bag')} not emptied"))
+        rows.append(
+            Words(
+                text="; ".join(bags[:3]) + ("; ..." if len(bags) > 3 else ""),
+                label=f"{counted(len(bags), 'bag')} not emptied",
+            )
+        )
     return Section(heading="don't forget", rows=tuple(rows), empty="Nothing else waits today.")
