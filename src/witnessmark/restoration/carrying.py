@@ -7,10 +7,10 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from witnessmark.exchange.archive import read_archive, write_archive
-from witnessmark.exchange.proposal import Proposal, RowTrouble
-from witnessmark.exchange.reading import read_spreadsheet
-from witnessmark.exchange.writing import write_spreadsheet
+from witnessmark.exchange.archive import read_archive, unpack_photos, write_archive
+from witnessmark.exchange.grid import RowTrouble
+from witnessmark.exchange.spreadsheet import Proposal, read_spreadsheet
+from witnessmark.exchange.spreadsheet_out import write_spreadsheet
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.store.schema import FILE
@@ -42,8 +42,8 @@ def import_file(folder: Path, file: Path, *, take_good: bool, now: datetime) -> 
     proposal: Proposal = read_spreadsheet(file, restoration.flow().vehicle)
     if proposal.troubles and not take_good:
         return Taken(written=0, good=proposal.rows_good, troubles=proposal.troubles)
-    words = f"took in {file.name}"
-    written = restoration.write_facts([(fact, words) for fact in proposal.facts]) if proposal.facts else ()
+    facts = [(fact, row.words) for row in proposal.good for fact in row.facts]
+    written = restoration.write_facts(facts) if facts else ()
     return Taken(written=len(written), good=proposal.rows_good, troubles=proposal.troubles)
 
 
@@ -55,12 +55,10 @@ def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
             holds="an archive is taken into a folder without one",
             do="Name a new folder, as: witnessmark --in copy import the-archive.zip",
         )
-    record = create(folder)
-    stored = record.append(archive.entries, 0)
-    for name, raw in archive.photos.items():
-        place = folder / PHOTOS / name
-        place.parent.mkdir(parents=True, exist_ok=True)
-        place.write_bytes(raw)
+    if archive.photos:
+        unpack_photos(file, folder / PHOTOS)
+    with create(folder) as record:
+        stored = record.append(archive.entries, 0)
     return Taken(written=len(stored), good=len(stored))
 
 
