@@ -40,4 +40,4 @@ def main() -> None:
             stream.reconfigure(encoding="utf-8", errors="replace")
     from witnessmark.cli.trouble import guarded
 
-    guarded(group)
+    guarded(group, sys.argv[1:])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Sequence
 
 import click
 
@@ -10,11 +11,11 @@ from witnessmark.cli.common import BAD, tell
 from witnessmark.ground.errors import BadInput, WitnessMarkError
 
 
-def guarded(group: click.Group) -> None:
-    """Run the group; a wrong word, a missing word or a broken record ends in three parts and exit code 2."""
-    as_json = "--json" in sys.argv
+def guarded(group: click.Group, words: Sequence[str]) -> None:
+    """Run the group on these words; whatever is wrong with them ends in three parts and exit code 2."""
+    as_json = "--json" in words
     try:
-        code = group.main(prog_name="witnessmark", standalone_mode=False)
+        code = group.main(list(words), prog_name="witnessmark", standalone_mode=False)
     except click.exceptions.Abort:
         click.echo("Nothing was written.", err=True)
         sys.exit(BAD)

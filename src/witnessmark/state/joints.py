@@ -48,12 +48,15 @@ class JointLane:
         self.vehicle = vehicle
         self.now = {name: JointNow(joint) for name, joint in vehicle.joints.items()}
         self.holders: dict[str, list[JointNow]] = {}
+        self.assemblies: dict[str, list[JointNow]] = {}
         self.off: set[str] = set()
         self.km = 0.0
         self.heat_cycles = 0
         for joint in self.now.values():
             for part in joint.joint.holds:
                 self.holders.setdefault(part, []).append(joint)
+            if joint.joint.assembly:
+                self.assemblies.setdefault(joint.joint.assembly, []).append(joint)
         self.asked_by_check: dict[str, list[JointNow]] = {}
         for joint in self.now.values():
             for check in joint.kind.check:
@@ -273,14 +276,15 @@ class JointLane:
         for name in fact.at:
             if name in self.now:
                 self._close(self.now[name], entry, fact)
-            for swept in self.vehicle.in_assembly(name):
-                joint = self.now[swept]
-                if (
-                    not lets_go(joint.joint, joint.kind)
-                    and not named_in(swept, fact.but)
-                    and joint.opened_line
-                ):
+            for joint in self.assemblies.get(name, ()):
+                if self._swept(joint, fact):
                     self._close(joint, entry, fact)
+
+    def _swept(self, joint: JointNow, fact: Closed) -> bool:
+        """Whether closing a whole assembly closes this joint of it."""
+        if lets_go(joint.joint, joint.kind):
+            return False
+        return joint.opened_line is not None and not named_in(joint.joint.name, fact.but)
 
     def _close(self, joint: JointNow, entry: Entry, fact: Closed) -> None:
         self.tight(joint, entry)
