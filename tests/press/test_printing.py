@@ -260,7 +260,7 @@ def test_another_run_on_another_clock_gives_the_same_bytes() -> None:
     env = {"PYTHONPATH": "src:.", "PYTHONHASHSEED": "77", "TZ": "Pacific/Auckland"}
     root = Path(__file__).resolve().parents[2]
     ran = subprocess.run(
-        [sys.executable, "-c", code], cwd=root, env=env, capture_output=True, text=True, check=True
+        [sys.executable, "-c", code], cwd=root, env=env, capture_output=True, encoding="utf-8", check=True
     )
     assert ran.stdout.strip() == hashlib.sha256(pdf("session")).hexdigest()
 

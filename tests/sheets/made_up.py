@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-from msgspec import Struct
-
 from witnessmark.gate.answer import GateAnswer, Hold, Unknown
 from witnessmark.gate.holds import ask_gate
 from witnessmark.ground.quantity import Quantity
@@ -32,6 +30,7 @@ from witnessmark.journal.facts import (
     TookOff,
 )
 from witnessmark.owed.debt import Debt
+from witnessmark.owed.needs import Need
 from witnessmark.owed.owed import owed_by, word_for
 from witnessmark.plan.session import SafeStop, SessionPlan, Waiting
 from witnessmark.state.standing import State, state_from
@@ -40,16 +39,6 @@ from witnessmark.vehicle.things import Figure, Joint, Part
 NAME = "Marrowby Ten pickup"
 TODAY = date(2026, 3, 14)
 NOW = datetime(2026, 3, 14, 9, 30)
-
-
-class MadeUpNeed(Struct, frozen=True, kw_only=True):
-    what: str
-    size: str = ""
-    quantity: float = 1
-    for_: tuple[str, ...] = ()
-    by: date | None = None
-    have: float = 0
-    ordered: float = 0
 
 
 def figure(value: float, typed: str, standing: str = "owner's book", where: str = "p. 41") -> Figure:
@@ -332,19 +321,19 @@ PLAN = SessionPlan(
 )
 
 NEEDS = (
-    MadeUpNeed(
+    Need(
         what="half-shaft o-ring",
         size="47 × 2.5 mm",
         quantity=2,
         for_=("half-shaft o-ring, left",),
-        by=date(2026, 3, 21),
+        by="21 Mar 2026",
     ),
-    MadeUpNeed(what="cover gasket", quantity=1, for_=("axle cover gasket",), by=date(2026, 3, 21)),
-    MadeUpNeed(
+    Need(what="cover gasket", quantity=1, for_=("axle cover gasket",), by="21 Mar 2026"),
+    Need(
         what="split pin", size="1/8 × 2 in", quantity=6, have=2, for_=("hub nut, left rear", "track rod end")
     ),
-    MadeUpNeed(what="pinion seal", size="44.5 × 65 × 8 mm", quantity=1, ordered=1, for_=("pinion seal",)),
-    MadeUpNeed(what="gear oil 90", quantity=2, have=2, for_=("axle fill plug",)),
+    Need(what="pinion seal", size="44.5 × 65 × 8 mm", quantity=1, ordered=1, for_=("pinion seal",)),
+    Need(what="gear oil 90", quantity=2, have=2, for_=("axle fill plug",)),
 )
 
 PEDAL = Unknown(

@@ -11,12 +11,12 @@ from tests.sheets.made_up import (
     PEDAL,
     PLAN,
     TODAY,
-    MadeUpNeed,
     debts_of,
     made_up_state,
     words_of,
 )
 from witnessmark.ground.missed import IfMissed
+from witnessmark.owed.needs import Need
 from witnessmark.sheets.helper import SEAT, helper_sheet
 from witnessmark.sheets.labels import labels
 from witnessmark.sheets.lists import owed_sheet
@@ -69,16 +69,14 @@ def test_the_order_sheet_asks_only_for_what_is_neither_had_nor_posted() -> None:
     to_order, posted, to_hand = ([b.text for b in s.rows if isinstance(b, Box)] for s in sheet.sections)
     assert to_order == ["2 × half-shaft o-ring 47 × 2.5 mm", "1 × cover gasket", "4 × split pin 1/8 × 2 in"]
     assert posted == ["1 × pinion seal 44.5 × 65 × 8 mm"]
-    assert to_hand == ["2 × gear oil 90"]
+    assert to_hand == ["2 × split pin 1/8 × 2 in", "2 × gear oil 90"]
 
 
 def test_an_order_says_for_what_and_by_when() -> None:
     first = order_sheet(NEEDS, vehicle=NAME, today=TODAY, line=33).sections[0].rows[0]
     assert isinstance(first, Box)
     assert first.aside == "for half-shaft o-ring, left; by 21 Mar 2026"
-    alone = (
-        order_sheet([MadeUpNeed(what="tin of paint")], vehicle=NAME, today=TODAY, line=33).sections[0].rows[0]
-    )
+    alone = order_sheet([Need(what="tin of paint")], vehicle=NAME, today=TODAY, line=33).sections[0].rows[0]
     assert isinstance(alone, Box)
     assert alone.aside == ""
 

@@ -4,40 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date
-from typing import Any, Protocol
 
-from witnessmark.sheets.phrases import sheet_code, short_day
+from witnessmark.owed.needs import Need
+from witnessmark.sheets.phrases import sheet_code
 from witnessmark.sheets.rows import Box, Cells, Section, Sheet
 
 
-class NeedLike(Protocol):
-    """What a sheet asks of a need.
-
-    for_  what it is for: a name, or several; by: the day it is needed, or None
-    have, ordered  how many are to hand, and how many are in the post
-    """
-
-    @property
-    def what(self) -> str: ...
-    @property
-    def size(self) -> str: ...
-    @property
-    def quantity(self) -> float: ...
-    @property
-    def for_(self) -> Any: ...
-    @property
-    def by(self) -> Any: ...
-    @property
-    def have(self) -> float: ...
-    @property
-    def ordered(self) -> float: ...
-
-
-def order_sheet(needs: Sequence[NeedLike], *, vehicle: str, today: date, line: int) -> Sheet:
+def order_sheet(needs: Sequence[Need], *, vehicle: str, today: date, line: int) -> Sheet:
     """What to order, with a box each; then what is in the post; then what is to hand already."""
-    wanted = [need for need in needs if _short(need) > 0]
-    posted = [need for need in needs if _short(need) <= 0 and need.ordered > 0]
-    to_hand = [need for need in needs if _short(need) <= 0 and need.ordered <= 0]
+    wanted = [need for need in needs if need.short > 0]
+    posted = [need for need in needs if need.ordered > 0]
+    to_hand = [need for need in needs if need.have > 0]
     return Sheet(
         kind="order",
         title="Order sheet",
@@ -58,10 +35,10 @@ def order_sheet(needs: Sequence[NeedLike], *, vehicle: str, today: date, line: i
     )
 
 
-def needs_sheet(needs: Sequence[NeedLike], *, vehicle: str, today: date, line: int) -> Sheet:
+def needs_sheet(needs: Sequence[Need], *, vehicle: str, today: date, line: int) -> Sheet:
     """Every need in one table."""
     rows = tuple(
-        Cells(cells=(n.what, n.size, f"{n.quantity:g}", f"{n.have:g}", f"{n.ordered:g}", _by(n), _for(n)))
+        Cells(cells=(n.what, n.size, f"{n.quantity:g}", f"{n.have:g}", f"{n.ordered:g}", n.by, _for(n)))
         for n in needs
     )
     columns = ("what", "size", "need", "have", "ordered", "by", "for")
@@ -76,28 +53,18 @@ def needs_sheet(needs: Sequence[NeedLike], *, vehicle: str, today: date, line: i
     )
 
 
-def _short(need: NeedLike) -> float:
-    """How many are neither to hand nor in the post."""
-    return need.quantity - need.have - need.ordered
+def _wanted(need: Need) -> Box:
+    told = (f"for {_for(need)}" if need.for_ else "", f"by {need.by}" if need.by else "")
+    return Box(text=_named(need, need.short), aside="; ".join(part for part in told if part))
 
 
-def _wanted(need: NeedLike) -> Box:
-    by = _by(need)
-    aside = "; ".join(part for part in (_for(need), f"by {by}" if by else "") if part)
-    return Box(text=_named(need, _short(need)), aside=f"for {aside}" if _for(need) else aside)
+def _held(need: Need, number: float, answered: str) -> Box:
+    return Box(text=_named(need, number), aside=f"for {_for(need)}" if need.for_ else "", answered=answered)
 
 
-def _held(need: NeedLike, number: float, answered: str) -> Box:
-    return Box(text=_named(need, number), aside=f"for {_for(need)}" if _for(need) else "", answered=answered)
-
-
-def _named(need: NeedLike, number: float) -> str:
+def _named(need: Need, number: float) -> str:
     return " ".join(part for part in (f"{number:g} ×", need.what, need.size) if part)
 
 
-def _for(need: NeedLike) -> str:
-    return need.for_ if isinstance(need.for_, str) else ", ".join(str(name) for name in need.for_ or ())
-
-
-def _by(need: NeedLike) -> str:
-    return short_day(need.by) if isinstance(need.by, date) else str(need.by or "")
+def _for(need: Need) -> str:
+    return "; ".join(need.for_)
