@@ -33,6 +33,7 @@ class Lexicon(Struct, frozen=True):
     phrases: Mapping[str, Mapping[Words, str]]
     parts: frozenset[Words]
     heads: frozenset[Words]
+    materials: frozenset[Words]
     grades: frozenset[str]
     every: frozenset[str]
 
@@ -109,6 +110,7 @@ def lexicon() -> Lexicon:
         phrases=MappingProxyType(phrases),
         parts=frozenset(_stemmed(nouns["parts"], alias, joined)),
         heads=frozenset(_stemmed(nouns["heads"], alias, joined)),
+        materials=frozenset(_stemmed(nouns["materials"], alias, joined)),
         grades=frozenset(fluids["grades"]),
         every=_every_word(glue, nouns, phrases, alias, joined),
     )

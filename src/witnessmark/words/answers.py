@@ -1,0 +1,121 @@
+"""Checks, asks of a gate and things upset, known by their names however the words stand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+from types import MappingProxyType
+
+from rapidfuzz import fuzz
+
+from witnessmark.words.lexicon import Words, lexicon
+from witnessmark.words.line import Canon
+from witnessmark.words.trade import Answerable, trade
+from witnessmark.words.work import Work
+
+_IRREGULAR = {"bled": "bleed", "held": "hold", "spun": "spin", "kept": "keep", "shut": "shut", "stuck": "stick", "torn": "tear", "run": "run", "ran": "run", "stopped": "stop"}  # fmt: skip
+_WIDEST = 8
+_LIKE = 87
+
+
+def root(word: str) -> str:
+    """A word without its ending, so that "held", "holding" and "hold" are one.
+
+    >>> root("adjustment"), root("holding"), root("bled"), root("tracking"), root("firm")
+    ('adjust', 'hold', 'bleed', 'track', 'firm')
+    """
+    if word in _IRREGULAR:
+        return _IRREGULAR[word]
+    for ending in ("ment", "ing", "ed"):
+        if word.endswith(ending) and len(word) - len(ending) >= 3:
+            bare = word[: -len(ending)]
+            return bare[:-1] if len(bare) > 3 and bare[-1] == bare[-2] and bare[-1] not in "ls" else bare
+    return word[:-1] if word.endswith("e") and len(word) > 4 else word
+
+
+@cache
+def _by_roots() -> Mapping[frozenset[str], tuple[tuple[Words, Answerable], ...]]:
+    found: dict[frozenset[str], list[tuple[Words, Answerable]]] = {}
+    for words, answer in trade().answers.items():
+        found.setdefault(frozenset(root(w) for w in words), []).append((words, answer))
+    return MappingProxyType({roots: tuple(rows) for roots, rows in found.items()})
+
+
+def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) -> Answerable | None:
+    """The check, ask or upset a line names, its words placed; those of the joints named come first.
+
+    A name that is only like one, or whose only word is also a thing's, is doubted.
+    """
+    kinds = {work.vocabulary.vehicle.joints[w].kind for w in at if w in work.vocabulary.vehicle.joints}
+    kinds |= {j.kind for j in work.joints}
+    windows = _windows(work)
+    best: tuple[tuple[float, ...], Answerable, frozenset[int]] | None = None
+    for canon, atoms in windows:
+        roots = frozenset(root(c.stem) for c in canon)
+        for words, answer in _by_roots().get(roots, ()):
+            rank = _rank(words, canon, answer, kinds, atoms, upsets_first)
+            if best is None or rank > best[0]:
+                best = (rank, answer, atoms)
+    if best is None:
+        return _alike(work, windows)
+    if not work.call.atoms or _same_segment(work, best[2]):
+        work.placed |= best[2]
+    return best[1]
+
+
+def _same_segment(work: Work, atoms: frozenset[int]) -> bool:
+    """Words behind a comma stay in the remark as well: they tell what was seen."""
+    told = {work.line.segment[i] for i in work.call.atoms}
+    return any(work.line.segment[i] in told for i in atoms)
+
+
+def _windows(work: Work) -> list[tuple[list[Canon], frozenset[int]]]:
+    """Runs of up to eight stems that are free or tell the kind of fact, with some of them left out at most once."""
+    usable = [
+        c
+        for c in work.line.canon
+        if all(work.is_free(i) or i in work.call.atoms for i in range(c.first, c.last))
+        and not work.line.under[c.first]
+        and c.stem not in lexicon().glue
+    ]
+    found = []
+    for begin in range(len(usable)):
+        for end in range(begin + 1, min(begin + _WIDEST, len(usable)) + 1):
+            run = usable[begin:end]
+            found.append((run, _atoms_of(run)))
+            if len(run) > 2:
+                found += [(kept, _atoms_of(kept)) for skip in range(1, len(run) - 1) if (kept := run[:skip] + run[skip + 1 :])]
+    return found
+
+
+def _atoms_of(run: Sequence[Canon]) -> frozenset[int]:
+    return frozenset(i for c in run for i in range(c.first, c.last))
+
+
+def _rank(
+    words: Words, canon: Sequence[Canon], answer: Answerable, kinds: set[str], atoms: frozenset[int], upsets_first: bool
+) -> tuple[float, ...]:
+    in_order = words == tuple(c.stem for c in canon)
+    fits = bool(answer.kinds & kinds) if kinds else answer.sort == ("upset" if upsets_first else "ask")
+    spread = max(atoms) - min(atoms)
+    return (len(words), float(fits), float((answer.sort == "upset") == upsets_first), float(in_order), -spread)
+
+
+def _alike(work: Work, windows: Sequence[tuple[list[Canon], frozenset[int]]]) -> Answerable | None:
+    """A name spelt nearly so."""
+    best: tuple[float, Answerable, frozenset[int]] | None = None
+    for canon, atoms in windows:
+        if len(canon) < 2 or max(atoms) - min(atoms) >= len(canon):
+            continue
+        said = " ".join(c.stem for c in canon)
+        for words, answer in trade().answers.items():
+            if len(words) != len(canon) or words[0][0] != said[0]:
+                continue
+            likeness = fuzz.ratio(said, " ".join(words))
+            if likeness >= _LIKE and (best is None or likeness > best[0]):
+                best = (likeness, answer, atoms)
+    if best is None:
+        return None
+    work.doubt("the check is only spelt like this")
+    work.placed |= best[2]
+    return best[1]

@@ -1,0 +1,34 @@
+"""Figures whose unit was not typed but is told by the word beside them; always a doubt."""
+
+from __future__ import annotations
+
+from witnessmark.ground.quantity import Quantity
+from witnessmark.words.work import Work
+
+_GAUGED = frozenset({"wire", "sheet", "rod", "drill", "shim", "feeler", "steel", "plate", "bit"})
+
+
+def dimensioned(work: Work) -> tuple[Quantity, ...]:
+    """Bare numbers beside "gap", "float", "wire": millimetres are taken, and doubted."""
+    found = []
+    for at in work.numbers():
+        atom = work.atoms[at]
+        if atom.sort != "number" or atom.value is None or not _beside_dimension(work, at):
+            continue
+        if atom.value == int(atom.value) and "." not in atom.low and not _is_dimension(work, at - 1):
+            continue
+        work.place(at)
+        work.doubt("the unit was not typed: mm is taken")
+        found.append(Quantity(work.words(at, at + 1), atom.value, "mm"))
+    return tuple(found)
+
+
+def _beside_dimension(work: Work, at: int) -> bool:
+    after = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
+    return after in _GAUGED or any(_is_dimension(work, at + step) for step in (-1, 1, -2))
+
+
+def _is_dimension(work: Work, at: int) -> bool:
+    return any(
+        s.first <= at < s.last for group in work.line.spans.values() for s in group if s.cls == "dimension"
+    )

@@ -1,0 +1,256 @@
+"""A typed line taken apart: words, figures, days and sides in order, and what each may be."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from datetime import date
+from functools import cache
+from types import MappingProxyType
+
+from msgspec import Struct
+
+from witnessmark.ground.numerals import WORDS as NUMBER_WORDS
+from witnessmark.ground.numerals import read_number
+from witnessmark.ground.errors import BadInput
+from witnessmark.ground.quantities import FoundQuantity, find_quantities
+from witnessmark.ground.threads_typed import FoundThread, find_threads
+from witnessmark.words.corners import FoundSide, find_sides
+from witnessmark.words.lexicon import Words, canonical, lexicon
+from witnessmark.words.spelling import mend
+from witnessmark.words.tokens import Token, is_stop, tokens_of
+from witnessmark.words.trade import trade
+from witnessmark.words.vocabulary import Vocabulary
+from witnessmark.words.when import FoundDay, FoundTime, find_days, find_times
+
+_COUNTS = {**NUMBER_WORDS, "once": 1.0, "twice": 2.0, "thrice": 3.0, "single": 1.0}
+
+
+class Atom(Struct, frozen=True):
+    """The smallest thing a line is read by.
+
+    sort   word, number, mark, quantity, thread, time, day or side
+    low    as compared, spelling mended
+    value  of a number or a number word
+    """
+
+    start: int
+    end: int
+    low: str
+    sort: str
+    value: float | None = None
+    quantity: FoundQuantity | None = None
+    thread: FoundThread | None = None
+    time: FoundTime | None = None
+    day: FoundDay | None = None
+    side: FoundSide | None = None
+    mended: bool = False
+    shaky: bool = False
+
+
+class Span(Struct, frozen=True):
+    """Atoms first to last (last excluded) that are of a class; `means` is the word of the data behind them."""
+
+    cls: str
+    first: int
+    last: int
+    means: str
+
+
+class Canon(Struct, frozen=True):
+    """One canonical stem and the atoms it came from."""
+
+    stem: str
+    first: int
+    last: int
+
+
+class Line(Struct, frozen=True):
+    """Everything about a line that does not depend on what it is about.
+
+    segment  for each atom, how many commas or stops stand before it
+    under    for each atom, whether it stands in a clause of why, when or what for
+    """
+
+    text: str
+    atoms: tuple[Atom, ...]
+    spans: Mapping[int, tuple[Span, ...]]
+    canon: tuple[Canon, ...]
+    segment: tuple[int, ...]
+    under: tuple[bool, ...]
+
+    def words(self, first: int, last: int) -> str:
+        """The text of a run of atoms, as typed."""
+        return self.text[self.atoms[first].start : self.atoms[last - 1].end] if first < last else ""
+
+    def spans_of(self, cls: str) -> list[Span]:
+        """Every span of a class, in order."""
+        return [s for group in self.spans.values() for s in group if s.cls == cls]
+
+
+def take_apart(text: str, vocabulary: Vocabulary, today: date) -> Line:
+    """Find in a text all that can be found without knowing what it is about."""
+    atoms = _atoms(text, vocabulary, today)
+    canon = _canon(atoms)
+    spans: dict[int, list[Span]] = {}
+    for span in (*_phrase_spans(atoms), *_fluid_grades(atoms), *_item_spans(canon)):
+        spans.setdefault(span.first, []).append(span)
+    segment, under = _clauses(atoms)
+    frozen = MappingProxyType({at: tuple(group) for at, group in sorted(spans.items())})
+    return Line(text, atoms, frozen, canon, segment, under)
+
+
+def _atoms(text: str, vocabulary: Vocabulary, today: date) -> tuple[Atom, ...]:
+    """Figures, days and times first; then sides; what is left are words, numbers and marks."""
+    taken = _figures(text, today)
+    free: list[tuple[Token, bool, bool]] = []
+    for token in tokens_of(text):
+        if not any(a.start < token.end and token.start < a.end for a in taken):
+            mended = mend(token, vocabulary)
+            free.append((mended.token, mended.mended, mended.shaky))
+    tokens = [t for t, _, _ in free]
+    sides = {s.first: s for s in find_sides(tokens, vocabulary.vehicle.country)}
+    at = 0
+    while at < len(tokens):
+        side = sides.get(at)
+        last = side.last if side else at + 1
+        if side and (_is_split(tokens[at:last], taken) or _is_humidity(tokens[at], taken)):
+            side, last = None, at + 1
+        taken.append(_atom(tokens[at:last], free[at:last], side))
+        at = last
+    return tuple(sorted(taken, key=lambda a: a.start))
+
+
+def _is_split(tokens: Sequence[Token], taken: Sequence[Atom]) -> bool:
+    """Whether a figure stands between the words of a side."""
+    return any(tokens[0].end <= a.start < tokens[-1].end for a in taken)
+
+
+def _is_humidity(token: Token, taken: Sequence[Atom]) -> bool:
+    """"RH 70 %" is damp in the air, not the right hand."""
+    near = [a for a in taken if a.quantity and a.quantity.kind == "ratio"]
+    return token.low == "rh" and any(0 <= a.start - token.end <= 4 or 0 <= token.start - a.end <= 4 for a in near)
+
+
+def _figures(text: str, today: date) -> list[Atom]:
+    times = find_times(text)
+    found = [Atom(t.start, t.end, text[t.start : t.end].lower(), "time", time=t) for t in times]
+    for day in find_days(text, today):
+        if _is_free(found, day.start, day.end):
+            found.append(Atom(day.start, day.end, text[day.start : day.end].lower(), "day", day=day))
+    for thread in find_threads(text):
+        if not thread.thread.endswith("tpi") and _is_free(found, thread.start, thread.end):
+            found.append(Atom(thread.start, thread.end, thread.thread.lower(), "thread", thread=thread))
+    for quantity in find_quantities(text):
+        if _is_free(found, quantity.start, quantity.end):
+            low = text[quantity.start : quantity.end].lower()
+            found.append(Atom(quantity.start, quantity.end, low, "quantity", quantity=quantity))
+    return found
+
+
+def _is_free(found: Sequence[Atom], start: int, end: int) -> bool:
+    return all(end <= a.start or a.end <= start for a in found)
+
+
+def _atom(tokens: Sequence[Token], free: Sequence[tuple[Token, bool, bool]], side: FoundSide | None) -> Atom:
+    first, last = tokens[0], tokens[-1]
+    mended, shaky = any(m for _, m, _ in free), any(s for _, _, s in free)
+    if side:
+        low = " ".join(t.low for t in tokens)
+        return Atom(first.start, last.end, low, "side", side=side, mended=mended, shaky=shaky or mended)
+    return Atom(first.start, last.end, first.low, first.sort, value=_count(first), mended=mended, shaky=shaky)
+
+
+def _count(token: Token) -> float | None:
+    if token.sort == "number":
+        try:
+            return read_number(token.text)
+        except BadInput:
+            return None
+    return _COUNTS.get(token.low)
+
+
+def _canon(atoms: Sequence[Atom]) -> tuple[Canon, ...]:
+    """Stems of the words, run by run: a mark or a figure breaks a run; one-word sides take part."""
+    found: list[Canon] = []
+    run: list[int] = []
+    for at in (*range(len(atoms)), -1):
+        if at >= 0 and (atoms[at].sort == "word" or (atoms[at].sort == "side" and " " not in atoms[at].low)):
+            run.append(at)
+            continue
+        found += [Canon(w, run[a], run[b - 1] + 1) for w, a, b in canonical([atoms[i].low for i in run])]
+        run = []
+    return tuple(found)
+
+
+def _phrase_spans(atoms: Sequence[Atom]) -> list[Span]:
+    found = []
+    table = _by_first_word()
+    for at, atom in enumerate(atoms):
+        for words, cls, means in table.get(atom.low, ()):
+            if tuple(a.low for a in atoms[at : at + len(words)]) == words:
+                found.append(Span(cls, at, at + len(words), means))
+    return found
+
+
+@cache
+def _by_first_word() -> Mapping[str, list[tuple[Words, str, str]]]:
+    table: dict[str, list[tuple[Words, str, str]]] = {}
+    for cls, rows in lexicon().phrases.items():
+        for words, means in rows.items():
+            table.setdefault(words[0], []).append((words, cls, means))
+    return table
+
+
+_GRADE = re.compile(r"[0-9]{1,3}w[0-9]{0,3}|[0-9]{2}w")
+
+
+def _fluid_grades(atoms: Sequence[Atom]) -> list[Span]:
+    """"ep90", "SAE 30", "20w50", "dot 4": a grade tells a fluid."""
+    found = []
+    grades = lexicon().grades
+    for at, atom in enumerate(atoms):
+        after = atoms[at + 1] if at + 1 < len(atoms) else None
+        letters = atom.low.rstrip("0123456789")
+        if atom.sort == "word" and letters in grades and letters != atom.low:
+            found.append(Span("fluid", at, at + 1, atom.low))
+        elif atom.sort == "word" and atom.low in grades and after and after.sort == "number":
+            found.append(Span("fluid", at, at + 2, f"{atom.low} {after.low}"))
+        elif atom.sort == "number" and after and after.start == atom.end and _GRADE.fullmatch(atom.low + after.low):
+            found.append(Span("fluid", at, at + 2, atom.low + after.low))
+    return found
+
+
+def _item_spans(canon: Sequence[Canon]) -> list[Span]:
+    """What is renewed, by the longest words that tell it."""
+    found: list[Span] = []
+    items = trade().items
+    at = 0
+    while at < len(canon):
+        for size in range(min(5, len(canon) - at), 0, -1):
+            words = tuple(c.stem for c in canon[at : at + size])
+            if words in items and _adjoining(canon[at : at + size]):
+                found.append(Span("item", canon[at].first, canon[at + size - 1].last, " ".join(words)))
+                at += size - 1
+                break
+        at += 1
+    return found
+
+
+def _adjoining(run: Sequence[Canon]) -> bool:
+    return all(a.last == b.first or a.first == b.first for a, b in zip(run, run[1:], strict=False))
+
+
+def _clauses(atoms: Sequence[Atom]) -> tuple[tuple[int, ...], tuple[bool, ...]]:
+    """Count the stops before each atom, and mark what stands behind "so", "before", "because"."""
+    known = lexicon().clause
+    segment, under, count, lower = [], [], 0, False
+    for atom in atoms:
+        if atom.sort == "mark" and (is_stop(atom.low) or atom.low in ",-–—()"):
+            count += 1
+            lower = False
+        elif atom.low in known:
+            lower = True
+        segment.append(count)
+        under.append(lower)
+    return tuple(segment), tuple(under)

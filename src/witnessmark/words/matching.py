@@ -1,0 +1,162 @@
+"""Which kind of fact a line is: phrases matched against its atoms, weighed, the best of each kind kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from witnessmark.vehicle.conditions import condition
+from witnessmark.words.line import Atom, Line
+from witnessmark.words.naming import FULL, Hit, is_head
+from witnessmark.words.verbs import Element, Phrase, starts, verbs
+
+_WIDEST_GAP = 5
+_UNDER = 1.6
+_LATER = 0.35
+_TELLING = 2.0
+_UNNAMED = 0.8
+
+
+class Call(Struct, frozen=True):
+    """One kind of fact a line may be.
+
+    atoms    the atoms that tell it
+    also     atoms of other phrases that tell the same
+    doubted  the phrase is also used for what is only meant
+    """
+
+    tag: str
+    score: float
+    atoms: frozenset[int]
+    also: frozenset[int] = frozenset()
+    doubted: bool = False
+
+
+class _Spot(Struct, frozen=True):
+    atoms: tuple[int, ...]
+    end: int
+    gaps: int
+
+
+class _Matcher:
+    """Phrases against one line."""
+
+    def __init__(self, line: Line, hits: Sequence[Hit]) -> None:
+        self.line = line
+        self.within = {i for h in hits if h.how == FULL and len(h.atoms) > 1 for i in h.atoms}
+        self.classes: dict[int, dict[str, list[int]]] = {}
+        for at, spans in line.spans.items():
+            for span in spans:
+                self._note(at, span.cls, span.last)
+                if span.cls == "condition":
+                    self._note(at, "bad" if condition(span.means).bad else "good", span.last)
+        for hit in hits:
+            self._note(hit.first, "name", hit.last)
+        for at, atom in enumerate(line.atoms):
+            for cls in _classes(atom):
+                self._note(at, cls, at + 1)
+
+    def _note(self, at: int, cls: str, last: int) -> None:
+        self.classes.setdefault(at, {}).setdefault(cls, []).append(last)
+
+    def has(self, cls: str) -> bool:
+        return any(cls in found for found in self.classes.values())
+
+    def phrases_at(self, at: int) -> Iterator[Phrase]:
+        by_word, by_class = starts()
+        if at not in self.within:
+            yield from by_word.get(self.line.atoms[at].low, ())
+        for cls in self.classes.get(at, {}):
+            yield from by_class.get(cls, ())
+
+    def match(self, elements: Sequence[Element], at: int) -> _Spot | None:
+        """The first way the elements fit from here on, the fewest words passed over."""
+        if not elements:
+            return _Spot((), at, 0)
+        element, rest = elements[0], elements[1:]
+        if element.gap:
+            return self._over_gap(rest, at)
+        for taken, last in self._fits(element, at):
+            spot = self.match(rest, last)
+            if spot is not None:
+                return _Spot(taken + spot.atoms, spot.end, spot.gaps)
+        return self.match(rest, at) if element.maybe else None
+
+    def _over_gap(self, rest: Sequence[Element], at: int) -> _Spot | None:
+        if not rest:
+            return _Spot((), at, 0)
+        for skipped in range(_WIDEST_GAP + 1):
+            if skipped and (at + skipped > len(self.line.atoms) or self.line.atoms[at + skipped - 1].sort == "mark"):
+                return None
+            spot = self.match(rest, at + skipped)
+            if spot is not None:
+                return _Spot(spot.atoms, spot.end, spot.gaps + skipped)
+        return None
+
+    def _fits(self, element: Element, at: int) -> Iterator[tuple[tuple[int, ...], int]]:
+        if at >= len(self.line.atoms):
+            return
+        for run in element.runs:
+            last = at + len(run)
+            atoms = self.line.atoms[at:last]
+            if tuple(a.low for a in atoms) == run and not self.within.intersection(range(at, last)):
+                yield tuple(range(at, last)), last
+        for cls in element.classes:
+            for last in self.classes.get(at, {}).get(cls, ()):
+                yield (), last
+
+
+def _classes(atom: Atom) -> tuple[str, ...]:
+    """The classes a figure, a side or a number belongs to."""
+    if atom.quantity:
+        return (atom.quantity.kind, "size") if atom.quantity.size else (atom.quantity.kind,)
+    if atom.time:
+        return ("clock", "hours") if atom.time.until else ("clock",)
+    if atom.sort in ("side", "thread"):
+        return (atom.sort,)
+    return ("n",) if atom.value is not None else ()
+
+
+def calls(line: Line, hits: Sequence[Hit]) -> list[Call]:
+    """Every kind of fact the line may be, best first."""
+    matcher = _Matcher(line, hits)
+    best: dict[str, Call] = {}
+    said: dict[str, set[int]] = {}
+    for at in range(len(line.atoms)):
+        for phrase in matcher.phrases_at(at):
+            spot = matcher.match(phrase.elements, at)
+            if spot is None:
+                continue
+            atoms = frozenset(spot.atoms)
+            if phrase.weight >= _TELLING and not any(line.under[i] for i in atoms):
+                said.setdefault(phrase.tag, set()).update(atoms)
+            call = Call(phrase.tag, _score(line, phrase, spot, at), atoms, doubted=phrase.doubted)
+            known = best.get(phrase.tag)
+            if known is None or call.score > known.score:
+                best[phrase.tag] = call
+    table = verbs()
+    named = bool(hits) or any(is_head(a.low) for a in line.atoms)
+    able = [
+        replace(c, score=c.score - (0.0 if named or not table[c.tag].thing else _UNNAMED), also=frozenset(said.get(c.tag, set())) | c.atoms)
+        for c in best.values()
+        if _is_able(matcher, table[c.tag].needs)
+    ]
+    return sorted(able, key=lambda c: (-c.score, c.tag))
+
+
+def _is_able(matcher: _Matcher, needs: frozenset[str]) -> bool:
+    return not needs or any(matcher.has(cls) for cls in needs)
+
+
+def _score(line: Line, phrase: Phrase, spot: _Spot, at: int) -> float:
+    said = len(spot.atoms)
+    score = phrase.weight + 0.12 * max(0, said - 1) - 0.06 * spot.gaps
+    score += 0.08 * sum(bool(e.classes) for e in phrase.elements)
+    where = min(spot.atoms) if spot.atoms else at
+    if line.under[where]:
+        score -= _UNDER
+    score -= _LATER * min(line.segment[where], 2)
+    first = next((i for i, a in enumerate(line.atoms) if a.sort not in ("side", "mark", "day", "time", "number")), 0)
+    return score + (0.3 if where <= first else 0.0)

@@ -1,0 +1,239 @@
+"""Names of this vehicle found in a line, whole or by the part of them a person types."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+
+from msgspec import Struct
+
+from witnessmark.words.lexicon import lexicon, lows, stem
+from witnessmark.words.line import Canon, Line
+from witnessmark.words.trade import trade
+from witnessmark.words.verbs import verb_words
+from witnessmark.words.vocabulary import Named, Vocabulary
+
+FULL, TAIL, LOOSE, HEADLESS = "full", "tail", "loose", "headless"
+_NO_NOUNS = frozenset({"and", "of", "on", "with", "its", "in", "or", "a", "near", "set", "by", "the", "said", "not", "side", "place", "bolted", "sealed", "filled", "drive", "cut", "out"})  # fmt: skip
+POSITIONS = frozenset({"lower", "upper", "inner", "outer", "top", "bottom", "centre", "center"})
+_SKIPPED = frozenset({"the", "of", "a"})
+
+
+class Hit(Struct, frozen=True):
+    """A name found.
+
+    first, last  span of atoms
+    named        the name meant
+    how          full: every word · tail: its last words · loose: some of its words · headless: its first words only
+    atoms        the atoms its words came from
+    rivals       other names that fit the same words as well
+    doubted      a word beside it says it may be another thing
+    """
+
+    first: int
+    last: int
+    named: Named
+    how: str
+    score: float
+    atoms: frozenset[int]
+    rivals: tuple[Named, ...] = ()
+    doubted: bool = False
+
+
+def find_names(line: Line, vocabulary: Vocabulary) -> tuple[Hit, ...]:
+    """Every name in a line, in order; of those that overlap the better one, its rivals noted."""
+    candidates = [hit for place in _near(line, vocabulary) for hit in _hits(line, vocabulary.names[place])]
+    stands = [s for s in line.spans_of("stand") if s.last - s.first > 1]
+    candidates = [h for h in candidates if not any(s.first <= h.first and h.last <= s.last for s in stands)]
+    candidates.sort(key=lambda h: (-h.score, h.first, h.named.plain))
+    chosen: list[Hit] = []
+    for hit in candidates:
+        if not any(hit.atoms & other.atoms for other in chosen):
+            rivals = _rivals(hit, candidates)
+            chosen.append(Hit(hit.first, hit.last, hit.named, hit.how, hit.score, hit.atoms, rivals, hit.doubted))
+    return tuple(sorted(chosen, key=lambda h: h.first))
+
+
+def _near(line: Line, vocabulary: Vocabulary) -> list[int]:
+    places = {p for canon in line.canon for p in vocabulary.by_stem.get(canon.stem, ())}
+    joined = {c.stem for c in line.canon if len(c.stem) > 5}
+    if joined:
+        places |= {p for p, n in enumerate(vocabulary.names) if len(n.stems) > 1 and "".join(n.stems) in joined}
+    return sorted(places)
+
+
+def _rivals(hit: Hit, candidates: Sequence[Hit]) -> tuple[Named, ...]:
+    """Names that fit the very same words nearly as well: "seal" may be any seal."""
+    found = [c.named for c in candidates if c.named is not hit.named and c.atoms == hit.atoms and hit.score - c.score < 9]
+    return tuple(dict.fromkeys(found)) if hit.how != FULL else tuple(
+        c.named for c in candidates if c.named is not hit.named and c.atoms == hit.atoms and c.how == FULL and c.score == hit.score
+    )
+
+
+def _hits(line: Line, named: Named) -> list[Hit]:
+    """The ways one name may be meant; the best kind only."""
+    size = len(named.stems)
+    whole = _sequences(line, named.stems) or _run_together(line, named)
+    if whole:
+        return [_hit(line, named, run, FULL, 100 + 10 * size + _as_typed(line, run, named)) for run in whole]
+    for kept in range(size - 1, 0, -1):
+        tails = [r for r in _sequences(line, named.stems[size - kept :]) if not _qualified(line, r, named)]
+        if tails:
+            score = 60 + 8 * kept - 3 * (size - kept) - (12 if kept == 1 and _is_head(named.stems[-1]) else 0)
+            return [_hit(line, named, run, TAIL, score) for run in tails]
+    return _loose(line, named) or _headless(line, named)
+
+
+def _as_typed(line: Line, run: Sequence[Canon], named: Named) -> float:
+    """A little more where the very words were typed: "doors" before "door"."""
+    atoms = sorted({i for c in run for i in range(c.first, c.last)})
+    return 2.0 if tuple(line.atoms[i].low for i in atoms) == lows(named.plain) else 0.0
+
+
+def _hit(line: Line, named: Named, run: Sequence[Canon], how: str, score: float) -> Hit:
+    atoms = frozenset(i for c in run for i in range(c.first, c.last))
+    first, last = min(atoms), max(atoms) + 1
+    doubted = how == FULL and (_qualified(line, run, named) or _skips_position(line, run))
+    if _continued(line, run):
+        score, how, doubted = score - 70, HEADLESS if how == FULL else how, True
+    return Hit(first, last, named, how, score, atoms, (), doubted)
+
+
+def _skips_position(line: Line, run: Sequence[Canon]) -> bool:
+    """"Lower" between the words of a name may tell another thing."""
+    own = {i for c in run for i in range(c.first, c.last)}
+    return any(line.atoms[i].low in POSITIONS and i not in own for i in range(min(own), max(own)))
+
+
+def _sequences(line: Line, words: Sequence[str]) -> list[list[Canon]]:
+    """Every place where these stems stand in order, sides and articles between them passed over."""
+    found = []
+    for at, canon in enumerate(line.canon):
+        if canon.stem == words[0]:
+            run = _follow(line, at, words)
+            if run:
+                found.append(run)
+    return found
+
+
+def _follow(line: Line, at: int, words: Sequence[str]) -> list[Canon]:
+    run = [line.canon[at]]
+    at += 1
+    for word in words[1:]:
+        while at < len(line.canon) and line.canon[at].stem != word and _passed_over(line, at, run[-1]):
+            at += 1
+        if at >= len(line.canon) or line.canon[at].stem != word or not _adjoin(line, run[-1], line.canon[at]):
+            return []
+        run.append(line.canon[at])
+        at += 1
+    return run
+
+
+def _passed_over(line: Line, at: int, before: Canon) -> bool:
+    canon = line.canon[at]
+    if canon.stem in POSITIONS and _adjoin(line, before, canon):
+        return True
+    return _adjoin(line, before, canon) and (line.atoms[canon.first].sort == "side" or canon.stem in _SKIPPED)
+
+
+def _adjoin(line: Line, a: Canon, b: Canon) -> bool:
+    """No mark or figure between two stems."""
+    return all(line.atoms[i].sort in ("word", "side") for i in range(a.last, b.first))
+
+
+def _run_together(line: Line, named: Named) -> list[list[Canon]]:
+    whole = "".join(named.stems)
+    return [[c] for c in line.canon if len(named.stems) > 1 and c.stem == whole]
+
+
+def _loose(line: Line, named: Named) -> list[Hit]:
+    """Some of the words, in order, the last among them: "steering bolts" for "steering box mounting bolts"."""
+    size = len(named.stems)
+    for at, canon in enumerate(line.canon):
+        if canon.stem != named.stems[-1] or size < 2:
+            continue
+        run, place, left = [canon], size - 1, at - 1
+        while left >= 0 and line.canon[left].last == run[0].first and line.canon[left].stem in named.stems[:place]:
+            place = named.stems.index(line.canon[left].stem)
+            run.insert(0, line.canon[left])
+            left -= 1
+        if len(run) > 1 and not _qualified(line, run, named):
+            return [_hit(line, named, run, LOOSE, 50 + 6 * len(run) - 3 * (size - len(run)))]
+    return []
+
+
+def _headless(line: Line, named: Named) -> list[Hit]:
+    """Only the first words: "hub" where the record knows a hub nut. Never more than a suspicion."""
+    size = len(named.stems)
+    for kept in range(size - 1, 0, -1):
+        runs = [r for r in _sequences(line, named.stems[:kept]) if not _qualified(line, r, named)]
+        if runs:
+            return [_hit(line, named, run, HEADLESS, 22 + 5 * kept - 2 * (size - kept)) for run in runs]
+    return []
+
+
+def _qualified(line: Line, run: Sequence[Canon], named: Named) -> bool:
+    """Whether a noun before it makes it another thing: "fuel hose" is no brake hose."""
+    before = run[0].first - 1
+    if before < 0 or line.atoms[before].sort != "word":
+        return False
+    low = line.atoms[before].low
+    return is_noun(low) and stem(low) not in named.stems
+
+
+def _continued(line: Line, run: Sequence[Canon]) -> bool:
+    """Whether a noun behind it makes it the first half of another name: "wing mirror" is no wing."""
+    at = run[-1].last
+    while at < len(line.atoms) and line.atoms[at].low in POSITIONS:
+        at += 1
+    if at >= len(line.atoms) or line.atoms[at].sort != "word":
+        return False
+    if any(s.cls in ("dimension", "fluid", "condition", "item", "product", "blank") for s in line.spans.get(at, ())):
+        return False
+    low = line.atoms[at].low
+    return is_noun(low) and low not in verb_words()
+
+
+def _is_head(word: str) -> bool:
+    return (word,) in lexicon().heads
+
+
+def is_noun(low: str) -> bool:
+    """Whether a word is one that things on a vehicle are called by.
+
+    >>> is_noun("bracket"), is_noun("yesterday"), is_noun("removed")
+    (True, False, False)
+    """
+    known = lexicon()
+    if low in known.glue or low in known.trim or low in known.beside or low in known.clause or low in _past():
+        return False
+    return stem(low) in _nouns()
+
+
+def is_head(low: str) -> bool:
+    """Whether a word can be the last of a thing's name.
+
+    >>> is_head("bracket"), is_head("steering")
+    (True, False)
+    """
+    return is_noun(low) and stem(low) in _last_words()
+
+
+@cache
+def _last_words() -> frozenset[str]:
+    known = lexicon()
+    return frozenset(words[-1] for words in (*known.parts, *known.heads, *known.materials, *trade().kinds) if words)
+
+
+@cache
+def _past() -> frozenset[str]:
+    """Words of the phrases that are verbs by their ending: "welded" is no name of its own in "welded patch"."""
+    return frozenset(w for w in verb_words() if w.endswith("ed"))
+
+
+@cache
+def _nouns() -> frozenset[str]:
+    """Stems of every name of a part, a joint or a kind; ordinary verbs among them are left out."""
+    known = lexicon()
+    names = (*known.parts, *known.heads, *known.materials, *trade().kinds)
+    return frozenset(w for words in names for w in words if w not in _NO_NOUNS)

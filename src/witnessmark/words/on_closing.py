@@ -1,0 +1,281 @@
+"""Facts of closing: fitted, filled, drained, welded, coated, closed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from witnessmark.ground.quantity import Quantity
+from witnessmark.journal.facts import Closed, Coated, Drained, Filled, Fitted, Welded
+from witnessmark.words.built import Builder, Built, joined
+from witnessmark.words.figures import dimensioned
+from witnessmark.words.items import take_item
+from witnessmark.words.subjects import known_subjects
+from witnessmark.words.things import figures_said, listed, new_said, things
+from witnessmark.words.work import Work
+
+_NEW = frozenset({"new", "fresh", "renewed", "brand", "replaced"})
+_OLD = frozenset({"old", "same", "original", "used", "reused"})
+
+
+def _fitted(work: Work) -> Built:
+    """A thing put in place, or a renewable fitted to its joint; "with new clips" is both."""
+    new = _take_new(work)
+    item = take_item(work)
+    at = things(work, need=not item)
+    why = _why_not_new(work)
+    figures = (*work.take_quantities(), *dimensioned(work))
+    thing = Fitted(at=at, new=new and not item, why_not_new=why if not item else "", figures=figures)
+    if not item:
+        head = "new " if new else ""
+        return Built((thing,), joined(head + listed(at) + new_said(work), figures_said(figures), why))
+    renewed = Fitted(at=at, item=item, new=new, why_not_new=why, figures=figures)
+    head = f"{'new ' if new else ''}{item}"
+    tail = joined(f"{head} to {listed(at)}{new_said(work)}" if at else head, figures_said(figures), why)
+    if _is_beside(work) and at:
+        bare = Fitted(at=at)
+        return Built((bare, renewed), joined(f"{listed(at)}{new_said(work)} with {head}", figures_said(figures), why))
+    return Built((renewed,), tail)
+
+
+def _take_new(work: Work) -> bool:
+    """Whether "new" is said, and not turned round."""
+    found = [i for i, a in enumerate(work.atoms) if a.low in _NEW and (work.is_free(i) or i in work.call.atoms)]
+    for at in found:
+        work.place(at)
+    if found and any(work.atoms[at - 1].low in ("not", "no", "as", "like") for at in found if at):
+        work.doubt("whether it is new is not plain")
+        return False
+    return bool(found) or work.says("renewed", "replaced", "swapped", "changed") and not work.has(*_OLD)
+
+
+def _why_not_new(work: Work) -> str:
+    """The reason told beside "old" or "same"."""
+    if not work.has(*_OLD):
+        return ""
+    old = work.find(*_OLD)
+    if old is not None:
+        work.place(old)
+    because = work.find("because", "as", "since", "cos", "none", "no")
+    if because is None:
+        return "old one again"
+    first, last = because, len(work.atoms)
+    while last > first and work.atoms[last - 1].sort == "mark":
+        last -= 1
+    begin = first if work.atoms[first].low in ("none", "no") else first + 1
+    work.place(first, last)
+    return work.words(begin, last)
+
+
+def _is_beside(work: Work) -> bool:
+    """Whether the renewable came "with" the thing."""
+    return any(a.low in ("with", "w") and not work.line.under[i] for i, a in enumerate(work.atoms))
+
+
+def _filled(work: Work) -> Built:
+    fluid = take_fluid(work)
+    volume = work.take_quantities("volume")
+    at = things(work, need=not fluid)
+    figures = (*volume, *work.take_quantities())
+    fact = Filled(at=at, fluid=fluid, figures=figures)
+    return Built((fact,), _fluid_said(work, at, fluid, figures, "with"))
+
+
+def _drained(work: Work) -> Built:
+    fluid = take_fluid(work)
+    volume = work.take_quantities("volume")
+    at = things(work, need=not fluid)
+    figures = (*volume, *work.take_quantities())
+    return Built((Drained(at=at, fluid=fluid, figures=figures),), _fluid_said(work, at, fluid, figures, "of"))
+
+
+def _fluid_said(work: Work, at: tuple[str, ...], fluid: str, figures: tuple[Quantity, ...], link: str) -> str:
+    much = figures_said(figures)
+    what = f"{much} {fluid}".strip() if fluid else much
+    if not at:
+        return what
+    return f"{listed(at)}{new_said(work)}" + (f" {link} {what}" if what else "")
+
+
+def take_fluid(work: Work) -> str:
+    """The fluid told, all its words: "EP90 gear oil"; words of a whole name are left to the name."""
+    named = {i for h in work.hits if h.how == "full" and len(h.atoms) > 1 for i in h.atoms}
+    told = work.call.atoms
+    spans = [
+        s
+        for group in work.line.spans.values()
+        for s in group
+        if s.cls == "fluid" and not named & set(range(s.first, s.last)) and all(work.is_free(i) or i in told for i in range(s.first, s.last))
+    ]
+    if not spans:
+        return ""
+    first, last = min(s.first for s in spans), 0
+    for span in sorted(spans, key=lambda s: (s.first, -s.last)):
+        if not last or span.first <= last:
+            last = max(last, span.last)
+    work.place(first, last)
+    return work.words(first, last).lower()
+
+
+def _welded(work: Work) -> Built:
+    plugs = _take_plugs(work)
+    kinds = ("plug-weld-seam", "welded-patch", "mount-area-weld") if plugs else ("welded-patch", "plug-weld-seam", "mount-area-weld")
+    at = things(work, kinds=kinds)
+    figures = work.take_quantities()
+    said = f"{plugs} plugs" if plugs else ""
+    return Built((Welded(at=at, plugs=plugs, figures=figures),), joined(listed(at) + new_said(work), said, figures_said(figures)))
+
+
+def _take_plugs(work: Work) -> int:
+    """How many plugs: a number beside "plugs" or behind "plug welded"."""
+    for at in work.numbers():
+        value = work.atoms[at].value
+        around = [a.low for a in work.atoms[at + 1 : at + 4]] + [a.low for a in work.atoms[max(0, at - 2) : at]]
+        if value is None or value != int(value) or not any(low.startswith("plug") or low in ("holes", "rosettes") for low in around):
+            continue
+        work.place(at)
+        for near in range(at + 1, min(at + 4, len(work.atoms))):
+            if work.atoms[near].low in ("plugs", "plug", "welds", "holes"):
+                work.place(near)
+        return int(value)
+    return 0
+
+
+def _coated(work: Work) -> Built:
+    product = _take_product(work)
+    window = _take_window(work)
+    last_coat = _take_last(work)
+    at = things(work, kinds=("primed-metal", "filler-and-paint", "seam-sealing"))
+    angles = [(i, q) for i, q in work.quantities("angle")]
+    figures = work.take_quantities()
+    for _, quantity in angles:
+        figures = tuple(Quantity(q.typed, q.value, "°C") if q == quantity else q for q in figures)
+    for word in ("rh", "humidity", "damp"):
+        found = work.find(word)
+        if found is not None and any(q.unit == "%" for q in figures):
+            work.place(found)
+    fact = Coated(at=at, product=product, recoat_from_hours=window[0], recoat_until_hours=window[1], last_coat=last_coat, figures=figures)
+    said = f" with {product}" if product else ""
+    recoat = _window_said(window)
+    tail = joined(f"{listed(at)}{new_said(work)}{said}", recoat, "last coat" if last_coat else "", figures_said(figures))
+    return Built((fact,), tail)
+
+
+def _take_product(work: Work) -> str:
+    named = {i for h in work.hits if h.how == "full" for i in h.atoms}
+    spans = [
+        s
+        for s in work.line.spans_of("product")
+        if not named & set(range(s.first, s.last)) and all(work.is_free(i) or i in work.call.atoms for i in range(s.first, s.last))
+    ]
+    if not spans:
+        return ""
+    best = max(spans, key=lambda s: (s.last - s.first, -s.first))
+    joined_on = [s for s in spans if s.first == best.last]
+    last = joined_on[0].last if joined_on else best.last
+    work.place(best.first, last)
+    return work.words(best.first, last).lower()
+
+
+def _take_window(work: Work) -> tuple[float | None, float | None]:
+    """"Recoat 4 h to 7 days": hours from and until."""
+    times = [(at, q) for at, q in work.quantities("time")]
+    recoat = work.find("recoat", "overcoat", "recoatable", "window")
+    if recoat is None or not times:
+        return None, None
+    work.place(recoat)
+    after = [(at, q) for at, q in times if at > recoat] or times
+    for at, _ in after[:2]:
+        work.place(at)
+    for word in ("window", "from", "to", "until", "after", "within"):
+        found = next((i for i, a in enumerate(work.atoms) if a.low == word and i > recoat and work.is_free(i)), None)
+        if found is not None:
+            work.place(found)
+    hours = [q.value / 60 for _, q in after[:2]]
+    if len(hours) == 1:
+        until = any(a.low in ("until", "within", "before", "up") for a in work.atoms)
+        return (None, hours[0]) if until else (hours[0], None)
+    return min(hours), max(hours)
+
+
+def _window_said(window: tuple[float | None, float | None]) -> str:
+    start, end = window
+    if start is not None and end is not None:
+        return f"recoat {start:g} h to {end:g} h"
+    if start is not None:
+        return f"recoat after {start:g} h"
+    return f"recoat within {end:g} h" if end is not None else ""
+
+
+def _take_last(work: Work) -> bool:
+    for at, atom in enumerate(work.atoms[:-1]):
+        if atom.low in ("last", "final", "top") and work.atoms[at + 1].low in ("coat", "coats"):
+            work.place(at, at + 2)
+            return True
+    return False
+
+
+def _closed(work: Work) -> Built:
+    """An assembly with its exceptions, or one joint with its figure or "seen"."""
+    but = _take_exceptions(work)
+    at = known_subjects(work)
+    if not at:
+        work.doubt("nothing known is named")
+    seen = work.find("seen", "looked")
+    if seen is not None:
+        work.place(seen)
+    figures = work.take_quantities()
+    marked = work.find("marked")
+    if marked is not None and figures:
+        work.place(marked)
+    fact = Closed(at=at, but=but, seen=seen is not None, figures=figures)
+    but_said = f"all but {', '.join(but)}" if but else ""
+    return Built((fact,), joined(f"{listed(at)} {but_said}".strip(), figures_said(figures), "seen" if seen is not None else ""))
+
+
+def _take_exceptions(work: Work) -> tuple[str, ...]:
+    """Names behind "all but", each as the record knows it or, failing that, as typed."""
+    start = next((i for i, a in enumerate(work.atoms) if a.low in ("but", "except", "bar") and i + 1 < len(work.atoms)), None)
+    if start is None:
+        return ()
+    if start and work.atoms[start - 1].low in ("all", "everything"):
+        work.place(start - 1)
+    work.place(start)
+    names: list[str] = []
+    at = start + 1
+    while at < len(work.atoms):
+        last = at
+        while last < len(work.atoms) and work.atoms[last].sort in ("word", "side") and work.atoms[last].low not in ("and", "seen"):
+            last += 1
+        if last > at:
+            names.append(_exception(work, at, last))
+            work.place(at, last)
+        if last < len(work.atoms) and work.atoms[last].sort not in ("mark", "word"):
+            break
+        if last < len(work.atoms) and work.atoms[last].low == "seen":
+            break
+        at = last + 1
+    return tuple(dict.fromkeys(names))
+
+
+def _exception(work: Work, first: int, last: int) -> str:
+    hits = [h for h in work.hits if first <= h.first < last and h.score > 30]
+    if hits:
+        best = max(hits, key=lambda h: h.score)
+        if best.rivals:
+            work.doubt("an exception may be several things")
+        return best.named.plain
+    begin, end = work.tidy(first, last)
+    name = " ".join(a.low for a in work.atoms[begin:end] if a.sort == "word")
+    if name:
+        work.doubt(f"no {name} is known to leave out")
+    return name
+
+
+ON_CLOSING: Mapping[str, Builder] = {
+    "fitted": _fitted,
+    "filled": _filled,
+    "drained": _drained,
+    "welded": _welded,
+    "coated": _coated,
+    "closed": _closed,
+}

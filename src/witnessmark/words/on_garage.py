@@ -1,0 +1,227 @@
+"""Facts about the garage: stored, away, blanked, bagged, tins, sessions, distance."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from witnessmark.journal.facts import Bagged, Blanked, Held, OpenedTin, Ran, SentAway, Stored, Unbagged, Unblanked
+from witnessmark.words.built import Builder, Built, joined
+from witnessmark.words.newnames import PART, phrase
+from witnessmark.words.on_closing import take_fluid
+from witnessmark.words.parties import take_due, take_party, take_place
+from witnessmark.words.subjects import known_subjects
+from witnessmark.words.things import figures_said, listed, new_said, things
+from witnessmark.words.work import Work
+
+_BOTH = 2
+
+
+def _stored(work: Work) -> Built:
+    where = take_place(work)
+    at = things(work, usual=PART)
+    figures = work.take_quantities()
+    tail = joined(f"{listed(at)}{new_said(work)}", f"on {where}" if where and not where.startswith(("under", "behind", "by")) else where)
+    return Built((Stored(at=at, where=where, figures=figures),), joined(tail, figures_said(figures)))
+
+
+def _sent_away(work: Work) -> Built:
+    due = take_due(work)
+    whom = _take_trade(work)
+    known = known_subjects(work)
+    whom = whom or take_party(work, "to", "with", "at")
+    at = known or things(work, usual=PART)
+    figures = work.take_quantities()
+    tail = joined(f"{listed(at)}{new_said(work)}" + (f" to {whom}" if whom else ""), f"due back {due}" if due else "")
+    return Built((SentAway(at=at, with_whom=whom, due_back=due, figures=figures),), tail)
+
+
+def _take_trade(work: Work) -> str:
+    """The trade or person who has it, where a known word tells one."""
+    for cls in ("trade", "helper"):
+        spans = sorted(work.line.spans_of(cls), key=lambda s: (s.first, s.first - s.last))
+        if spans:
+            work.place(spans[0].first, spans[0].last)
+            return work.words(spans[0].first, spans[0].last)
+    return ""
+
+
+def _blanked(work: Work) -> Built:
+    return _stopped(work, Blanked)
+
+
+def _unblanked(work: Work) -> Built:
+    return _stopped(work, Unblanked)
+
+
+def _stopped(work: Work, fact: type[Blanked] | type[Unblanked]) -> Built:
+    """How many blanks went in or came out; "both ends" are two."""
+    number = _take_blanks(work)
+    at = things(work, need=False)
+    shown = f"{number} of them" if number > 1 else ""
+    return Built((fact(at=at, number=number),), joined(f"{listed(at)}{new_said(work)}", shown))
+
+
+def _take_blanks(work: Work) -> int:
+    for at, atom in enumerate(work.atoms):
+        follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
+        if atom.low == "both" and follower in ("ends", "ports", "pipes", "unions", "holes"):
+            work.place(at, at + 2)
+            return _BOTH
+    value = work.take_number()
+    if value is not None and value == int(value) and value > 0:
+        return int(value)
+    return 1
+
+
+def _bagged(work: Work) -> Built:
+    """What went into the bag; names known are kept as such, the label's words beside."""
+    at = known_subjects(work)
+    what = ""
+    if not at:
+        run = phrase(work)
+        if run:
+            work.place(*run)
+            what = " ".join(work.atoms[i].low for i in range(*run))
+            work.name = what
+        else:
+            work.doubt("what went into the bag is not told")
+    number = work.take_number()
+    where = _take_bag(work)
+    fact = Bagged(at=at, what=what, number=int(number) if number else 0, where=where)
+    count = f"{number:g} " if number else ""
+    return Built((fact,), joined(count + (listed(at) or what), f"in {where}" if where else ""))
+
+
+def _take_bag(work: Work) -> str:
+    """"In bag 12", "into a jam jar"."""
+    for at, atom in enumerate(work.atoms):
+        if atom.low in ("in", "into") and at + 1 < len(work.atoms):
+            last = at + 1
+            while last < len(work.atoms) and work.atoms[last].sort in ("word", "number") and last - at < 4:
+                last += 1
+                if work.atoms[last - 1].low in ("bag", "jar", "tub", "tray", "tin", "envelope", "pot", "box"):
+                    break
+            if work.atoms[last - 1].low not in ("bag", "jar", "tub", "tray", "tin", "envelope", "pot", "box"):
+                continue
+            if last < len(work.atoms) and work.atoms[last].sort == "number":
+                last += 1
+            first = at + 2 if work.atoms[at + 1].low in ("the", "a", "my") else at + 1
+            work.place(at, last)
+            return work.words(first, last)
+    return ""
+
+
+def _unbagged(work: Work) -> Built:
+    at = known_subjects(work)
+    if not at:
+        run = phrase(work)
+        if run is None:
+            work.doubt("which bag is not told")
+            return Built((Unbagged(),))
+        work.place(*run)
+        work.name = " ".join(work.atoms[i].low for i in range(*run))
+        return Built((Unbagged(at=(work.name,)),), work.name)
+    return Built((Unbagged(at=at),), listed(at))
+
+
+def _opened_tin(work: Work) -> Built:
+    for word in ("tin", "can", "bottle", "tub", "new", "fresh", "cartridge"):
+        found = work.find(word)
+        if found is not None:
+            work.place(found)
+    what = take_fluid(work)
+    if not what:
+        spans = work.spans("product")
+        what = work.take(spans[0]).lower() if spans else ""
+    if not what:
+        run = phrase(work)
+        if run:
+            work.place(*run)
+            what = " ".join(work.atoms[i].low for i in range(*run))
+    if not what:
+        work.doubt("what is in the tin is not told")
+    figures = work.take_quantities()
+    return Built((OpenedTin(what=what or "tin", figures=figures),), joined(f"a tin of {what}" if what else "a tin", figures_said(figures)))
+
+
+def _held(work: Work) -> Built:
+    start, end = _take_hours(work)
+    people, helper = _take_people(work)
+    if not end:
+        work.doubt("it takes from when and until when")
+    for word in ("session", "garage", "workshop", "shed", "alone", "own", "myself"):
+        found = work.find(word)
+        if found is not None and word in ("session", "garage", "workshop", "shed"):
+            work.place(found)
+    fact = Held(start=start, end=end, people=people, helper=helper)
+    who = "with " + listed(people) if people else "with helper" if helper else ""
+    return Built((fact,), joined(f"{start}-{end}" if end else start, who))
+
+
+def _take_hours(work: Work) -> tuple[str, str]:
+    times = [(i, a.time) for i, a in enumerate(work.atoms) if a.time]
+    for at, time in times:
+        if time.until:
+            work.place(at)
+            if time.shaky:
+                work.doubt("morning or afternoon is guessed")
+            return time.time, time.until
+    for at, _ in times[:2]:
+        work.place(at)
+    found = [t.time for _, t in times[:2]]
+    return (found[0], found[1]) if len(found) > 1 else (found[0] if found else "", "")
+
+
+def _take_people(work: Work) -> tuple[tuple[str, ...], bool]:
+    """Who came: "with helper", "with Ann and Joe", "on my own"."""
+    lead = work.find("with", "w", "helper")
+    if lead is None:
+        return (), False
+    if work.atoms[lead].low == "helper":
+        work.place(lead)
+        return (), not work.has("no", "without")
+    first, last = work.after(lead + 1)
+    names = [i for i in range(first, last) if work.atoms[i].low not in ("and", "the", "my", "a")]
+    if not names or any(work.atoms[i].low in ("no", "nobody") for i in names):
+        return (), False
+    work.place(lead, last)
+    if all(work.atoms[i].low in ("helper", "helpers") for i in names):
+        return (), True
+    return tuple(work.words(i, i + 1) for i in names), True
+
+
+def _ran(work: Work) -> Built:
+    distances = work.quantities("distance")
+    for at, _ in distances:
+        work.place(at)
+    km = sum(q.value for _, q in distances)
+    cycles = 0
+    for at in work.numbers():
+        follower = " ".join(a.low for a in work.atoms[at + 1 : at + 3])
+        if follower.startswith(("heat", "cycle", "times", "warm")) or work.atoms[at].low in ("once", "twice"):
+            value = work.atoms[at].value or 0
+            cycles = int(value)
+            work.place(at)
+    for word in ("heat", "cycle", "cycles"):
+        found = work.find(word)
+        if found is not None:
+            work.place(found)
+            cycles = cycles or 1
+    if not distances and not cycles:
+        work.doubt("no distance is told")
+    figures = (*(q for _, q in distances), *work.take_quantities())
+    said = f"{cycles} heat cycle{'s' if cycles != 1 else ''}" if cycles else ""
+    return Built((Ran(km=km, heat_cycles=cycles, figures=figures),), joined(figures_said(figures), said))
+
+
+ON_GARAGE: Mapping[str, Builder] = {
+    "stored": _stored,
+    "sent_away": _sent_away,
+    "blanked": _blanked,
+    "unblanked": _unblanked,
+    "bagged": _bagged,
+    "unbagged": _unbagged,
+    "opened_tin": _opened_tin,
+    "held": _held,
+    "ran": _ran,
+}

@@ -1,0 +1,184 @@
+"""Facts of meaning to: wanted, left as it is, guessed, and how long a thing took."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from witnessmark.journal.facts import Guessed, Left, TookTime, Wanted
+from witnessmark.words.answers import root
+from witnessmark.words.built import Builder, Built, joined
+from witnessmark.words.newnames import phrase
+from witnessmark.words.subjects import known_subjects
+from witnessmark.words.things import figures_said, listed, new_said, things
+from witnessmark.words.work import Work
+
+# The job a wish is for, by the roots of the words that tell it.
+_JOBS = {
+    "renew": "renew", "replac": "renew", "new": "renew", "chang": "renew", "swap": "renew", "renewal": "renew",
+    "refurbish": "refurbish", "refurb": "refurbish", "overhaul": "refurbish", "rebuild": "refurbish", "rebuilt": "refurbish",
+    "recondition": "refurbish", "recore": "refurbish", "recor": "refurbish", "strip": "refurbish", "service": "refurbish", "servic": "refurbish",
+    "repair": "make good", "fix": "make good", "sort": "make good", "weld": "make good", "patch": "make good", "mend": "make good", "good": "make good",
+    "refit": "refit", "fit": "refit", "reinstall": "refit", "hang": "refit",
+    "paint": "coat", "coat": "coat", "prim": "coat", "primer": "coat", "spray": "coat", "wax": "coat", "seal": "coat", "underseal": "coat", "respray": "coat",
+    "prov": "prove", "test": "prove", "check": "prove", "bleed": "prove", "torque": "prove", "tighten": "prove", "torqu": "prove",
+}  # fmt: skip
+_BECAUSE = ("because", "as", "since", "cos", "cause", "only", "too", "until", "till", "not", "still", "no")
+_GUESSES = 3
+
+
+def _wanted(work: Work) -> Built:
+    job = _take_job(work)
+    at = things(work, plainly=True)
+    figures = work.take_quantities()
+    if not job:
+        work.doubt("what is to be done to it is not told")
+    return Built((Wanted(at=at, job=job, figures=figures),), joined(f"{job} {listed(at)}{new_said(work)}".strip(), figures_said(figures)))
+
+
+def _take_job(work: Work) -> str:
+    named = {i for h in work.hits if h.how == "full" for i in h.atoms}
+    for at, atom in enumerate(work.atoms):
+        if atom.sort != "word" or at in named or not (work.is_free(at) or at in work.call.atoms):
+            continue
+        job = _JOBS.get(root(atom.low)) or _JOBS.get(atom.low)
+        if job and not _is_item(work, at):
+            work.place(at)
+            if atom.low == "make" or (at and work.atoms[at - 1].low == "make" and atom.low == "good"):
+                work.place(at - 1)
+            return job
+    return ""
+
+
+def _is_item(work: Work, at: int) -> bool:
+    """A seal is no sealing, a patch no patching, where a name goes on."""
+    return work.atoms[at].low in ("seal", "patch", "service", "wax", "primer", "coat", "test", "check", "good") and not (
+        at and work.atoms[at - 1].low in ("to", "and", "make")
+    )
+
+
+def _left(work: Work) -> Built:
+    why = _take_why(work)
+    at = known_subjects(work)
+    if not at:
+        run = phrase(work)
+        if run:
+            work.name = " ".join(work.atoms[i].low for i in range(*run))
+        else:
+            work.doubt("what is left is not told")
+    said = listed(at) or work.name
+    return Built((Left(at=at, why=why),), joined(said, f"because {why}" if why else ""))
+
+
+def _take_why(work: Work) -> str:
+    """The words behind "because", or those behind the last comma or dash."""
+    lead = next((i for i, a in enumerate(work.atoms) if a.low in ("because", "cos", "since", "as") and (work.is_free(i) or i in work.call.atoms) and _reasons(work, i)), None)
+    if lead is None:
+        marks = [i for i, a in enumerate(work.atoms) if a.sort == "mark" and a.low in ",-–—:;(" and i + 1 < len(work.atoms)]
+        after_verb = [i for i in marks if i > min(work.call.atoms, default=0)]
+        lead = after_verb[0] if after_verb else None
+    if lead is None:
+        return ""
+    first, last = lead + 1, len(work.atoms)
+    while last > first and work.atoms[last - 1].sort == "mark":
+        last -= 1
+    if first >= last:
+        return ""
+    work.place(lead, last)
+    return work.words(first, last)
+
+
+def _reasons(work: Work, at: int) -> bool:
+    """"As is" and "as it is" tell no reason."""
+    after = [a.low for a in work.atoms[at + 1 : at + 3]]
+    if work.atoms[at].low != "as":
+        return bool(after)
+    return bool(after) and after[0] not in ("is", "they", "found", "new", "before", "original") and after[:2] != ["it", "is"]
+
+
+def _guessed(work: Work) -> Built:
+    low, likely, high = _take_guesses(work)
+    figures = tuple(q for i, q in work.quantities("time"))
+    for at, _ in work.quantities("time"):
+        work.place(at)
+    for word in ("maybe", "about", "probably", "perhaps", "say", "around", "roughly", "id", "i", "reckon", "guess", "likely", "if", "fights", "lucky"):
+        found = work.find(word)
+        if found is not None and word in ("maybe", "about", "probably", "perhaps", "say", "around", "roughly"):
+            work.place(found)
+    at_names, job = _about(work)
+    if not figures and not likely:
+        work.doubt("no time is told")
+    said = f"{low:g} {likely:g} {high:g} min" if high else figures_said(figures)
+    fact = Guessed(at=at_names, job=job, low=low, likely=likely, high=high, figures=figures)
+    return Built((fact,), joined(listed(at_names) or job, said))
+
+
+def _take_guesses(work: Work) -> tuple[float, float, float]:
+    """Three guesses with one unit behind them, or one, or two."""
+    times = work.quantities("time")
+    if not times:
+        return 0.0, 0.0, 0.0
+    at, last = times[-1]
+    unit = last.value / _typed_value(work, at) if _typed_value(work, at) else 1.0
+    bare: list[tuple[int, float]] = []
+    for i in work.numbers():
+        atom = work.atoms[i]
+        if i < at and atom.sort == "number" and atom.value is not None:
+            bare.append((i, atom.value * unit))
+    values = [v for _, v in bare[-2:]] + [q.value for _, q in times]
+    if len(values) >= _GUESSES:
+        for i, _ in bare[-2:]:
+            work.place(i)
+        low, likely, high = sorted(values[-_GUESSES:])
+        return low, likely, high
+    if len(times) == 2:
+        work.doubt("of three guesses two are told")
+        return times[0][1].value, 0.0, times[1][1].value
+    return 0.0, last.value, 0.0
+
+
+def _typed_value(work: Work, at: int) -> float:
+    """The number typed with a quantity's unit, so that bare ones before it can share the unit."""
+    quantity = work.atoms[at].quantity
+    if quantity is None:
+        return 0.0
+    typed = quantity.quantity.typed.split()[0].rstrip("hminsrutedayk")
+    try:
+        return float(typed)
+    except ValueError:
+        return 0.0
+
+
+def _about(work: Work) -> tuple[tuple[str, ...], str]:
+    """The things a time is about: known ones by name, others in the person's words."""
+    at = known_subjects(work)
+    if at:
+        return at, ""
+    run = phrase(work)
+    if run is None:
+        work.doubt("what it is about is not told")
+        return (), ""
+    work.place(*run)
+    work.name = " ".join(work.atoms[i].low for i in range(*run))
+    return (), work.name
+
+
+def _took_time(work: Work) -> Built:
+    times = work.quantities("time")
+    for at, _ in times:
+        work.place(at)
+    figures = tuple(q for _, q in times)
+    at_names, job = _about(work)
+    minutes = sum(q.value for q in figures)
+    if len(figures) > 1:
+        work.doubt("two times are told")
+    fact = TookTime(at=at_names, job=job, minutes=minutes, figures=figures)
+    said = listed(at_names) or job
+    return Built((fact,), f"{figures_said(figures)}" + (f" over {said}" if said else ""))
+
+
+ON_WISHES: Mapping[str, Builder] = {
+    "wanted": _wanted,
+    "left": _left,
+    "guessed": _guessed,
+    "took_time": _took_time,
+}

@@ -1,0 +1,128 @@
+"""People, suppliers, places and days due, found by the small words that lead to them."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from witnessmark.words.lexicon import lexicon
+from witnessmark.words.work import Work
+
+_DAY_MINUTES = 1440.0
+_DUE = frozenset({"due", "by", "until", "till", "til", "back", "expected", "eta", "ready", "in", "here", "coming", "delivery"})
+_ENDS_A_NAME = frozenset({"for", "due", "at", "each", "the", "by", "in", "on", "and", "delivered", "plus", "post", "this", "with", "per", "was", "is", "to", "of", "who", "want", "wants", "says", "quote", "quoted", "lot", "today"})  # fmt: skip
+
+
+def take_due(work: Work) -> str:
+    """The day something is due, as YYYY-MM-DD: a day with "due", "by" or "till", or so many days from today."""
+    for at, atom in enumerate(work.atoms):
+        if atom.day and work.is_free(at) and _leads(work, at, atom.low):
+            work.place(at)
+            _take_lead(work, at)
+            return atom.day.coming.isoformat()
+    for at, quantity in work.quantities("time"):
+        if quantity.value >= _DAY_MINUTES:
+            work.place(at)
+            _take_lead(work, at)
+            try:
+                return (work.today + timedelta(minutes=quantity.value)).isoformat()
+            except OverflowError:
+                return ""
+    return ""
+
+
+def _leads(work: Work, at: int, low: str) -> bool:
+    if low.split()[0] in _DUE:
+        return True
+    day = work.atoms[at].day
+    before = {a.low for a in work.atoms[max(0, at - 2) : at]}
+    return bool(before & _DUE) or (day is not None and day.past is None)
+
+
+def _take_lead(work: Work, at: int) -> None:
+    for near in (at - 1, at - 2):
+        if near >= 0 and work.atoms[near].low in _DUE | {"for"} and work.is_free(near):
+            work.place(near)
+
+
+def take_party(work: Work, *leads: str, before_verb: bool = False) -> str:
+    """A supplier or a person: behind one of the lead words, written with a capital, or before the verb."""
+    for at, atom in enumerate(work.atoms):
+        if atom.low in leads and (work.is_free(at) or at in work.call.atoms):
+            run = _name_run(work, at + 1)
+            if run:
+                work.place(at)
+                work.place(*run)
+                return work.words(*run)
+    if before_verb and work.call.atoms:
+        run = _before(work, min(work.call.atoms))
+        if run:
+            work.place(*run)
+            return work.words(*run)
+    return _capitalised(work)
+
+
+def _name_run(work: Work, first: int) -> tuple[int, int] | None:
+    while first < len(work.atoms) and work.atoms[first].low in ("the", "a", "my", "our", "local"):
+        first += 1
+    last = first
+    while last < len(work.atoms) and last - first < 4 and _may_be_party(work, last) and (last == first or work.atoms[last].low not in _ENDS_A_NAME):
+        last += 1
+    return (first, last) if last > first else None
+
+
+def _may_be_party(work: Work, at: int) -> bool:
+    atom = work.atoms[at]
+    in_name = any(at in h.atoms for h in work.hits if h.how == "full")
+    return atom.sort == "word" and work.is_free(at) and not in_name
+
+
+def _before(work: Work, verb: int) -> tuple[int, int] | None:
+    """The words at the head of the line, up to the verb."""
+    last = verb
+    while last > 0 and work.atoms[last - 1].low in ("can", "could", "will", "do", "would", "have", "has"):
+        last -= 1
+    first = 0
+    while first < last and (work.atoms[first].low in lexicon().glue or work.atoms[first].sort == "mark"):
+        first += 1
+    if 0 < last - first <= 3 and all(_may_be_party(work, i) for i in range(first, last)):
+        return first, last
+    return None
+
+
+def _capitalised(work: Work) -> str:
+    """Words written with capitals, not at the head of the line."""
+    run: list[int] = []
+    for at, atom in enumerate(work.atoms):
+        text = work.words(at, at + 1)
+        fits = at > 0 and _may_be_party(work, at) and text[:1].isupper() and not text.isupper() and work.atoms[at - 1].low != "."
+        if fits and (not run or run[-1] == at - 1):
+            run.append(at)
+        elif run:
+            break
+    if not run:
+        return ""
+    work.place(run[0], run[-1] + 1)
+    return work.words(run[0], run[-1] + 1)
+
+
+def take_place(work: Work) -> str:
+    """Where something lies: the words behind "on", "in", "under", up to the place they name."""
+    spans = [s for s in work.line.spans_of("place")]
+    for span in spans:
+        for at in range(span.first - 1, max(-1, span.first - 6), -1):
+            low = work.atoms[at].low
+            if low in ("on", "in", "under", "at", "behind", "onto", "into", "against", "from", "by", "beside", "below", "up"):
+                first = at if low in ("under", "behind", "against", "beside", "below", "by") else at + 1
+                while first < span.first and work.atoms[first].low in ("the", "a", "my"):
+                    first += 1
+                work.place(at, span.last)
+                return work.words(first, span.last)
+    lead = next((i for i, a in enumerate(work.atoms) if a.low in ("on", "in", "under", "at", "behind") and work.is_free(i)), None)
+    if lead is None:
+        return ""
+    first, last = work.after(lead + 1)
+    if first == last:
+        return ""
+    work.place(lead, last)
+    first = first + 1 if work.atoms[first].low in ("the", "a", "my") and last - first > 1 else first
+    return work.words(first, last) if work.atoms[lead].low not in ("under", "behind") else work.words(lead, last)

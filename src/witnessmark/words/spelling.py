@@ -1,0 +1,59 @@
+"""Slips of spelling mended towards the words of this vehicle and of the trade, and no further."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from msgspec import Struct
+from msgspec.structs import replace
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+from witnessmark.words.lexicon import lexicon, stem
+from witnessmark.words.tokens import Token
+from witnessmark.words.verbs import verb_words
+from witnessmark.words.vocabulary import SHORTEST_MENDED, Vocabulary
+
+_LONG = 8
+
+
+class Mended(Struct, frozen=True):
+    """A token after mending; `shaky` where another word lies as near, or the word tells a side or direction."""
+
+    token: Token
+    mended: bool = False
+    shaky: bool = False
+
+
+@cache
+def _turning() -> frozenset[str]:
+    """Words whose mending would change what is meant."""
+    return frozenset({"front", "rear", "left", "right", "nearside", "offside", "inner", "outer", "upper", "lower", "tight", "loose", "tightened", "loosened"})  # fmt: skip
+
+
+def mend(token: Token, vocabulary: Vocabulary) -> Mended:
+    """The token with its spelling mended, or as it is.
+
+    A word is mended when it is of five letters or more, is known nowhere, and one known word with
+    the same first letter lies one slip away (two from eight letters on).
+    """
+    low = token.low
+    if token.sort != "word" or len(low) < SHORTEST_MENDED or not low.isalpha() or _is_known(low, vocabulary):
+        return Mended(token)
+    slips = 2 if len(low) >= _LONG else 1
+    near = process.extract(low, vocabulary.mends.get(low[0], ()), scorer=OSA.distance, score_cutoff=slips, limit=6)
+    if not near:
+        return Mended(token)
+    ranked = sorted(near, key=lambda found: (found[1], found[0] not in vocabulary.words, found[0]))
+    best, slip, _ = ranked[0]
+    rivals = [w for w, s, _ in ranked[1:] if s == slip and stem(w) != stem(best)]
+    own = best in vocabulary.words
+    shaky = any(own == (w in vocabulary.words) for w in rivals) or best in _turning()
+    return Mended(replace(token, low=best), mended=True, shaky=shaky)
+
+
+def _is_known(low: str, vocabulary: Vocabulary) -> bool:
+    known = lexicon()
+    if low in known.every or low in vocabulary.words or low in verb_words():
+        return True
+    return stem(low) in known.every or stem(low) in vocabulary.by_stem

@@ -1,0 +1,181 @@
+"""What a fact is about, known or new; and small turns of speech for the sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from witnessmark.ground.quantity import Quantity
+from witnessmark.vehicle.sides import parted, whole_name
+from witnessmark.words.lexicon import stem
+from witnessmark.words.newnames import PART, bring_in, is_plain_thing, kind_choices, kind_given, phrase, tell_kind
+from witnessmark.words.subjects import known_subjects, merged_sides, wants_all
+from witnessmark.words.work import Work
+
+_HANDED = ("left", "right")
+
+
+def things(
+    work: Work, *, need: bool = True, kinds: Sequence[str] = (), usual: str = "", plainly: bool = False
+) -> tuple[str, ...]:
+    """Whole names of what the line is about; a thing not known is described by this line.
+
+    need   a line of this sort without a name is doubtful
+    kinds  kinds a new thing of this sort of line is likely to be
+    usual  the kind it is where its name tells nothing
+    plainly  a new thing must end in a word that things are called by
+    """
+    wholes = known_subjects(work)
+    if wholes:
+        _count(work, wholes)
+        return wholes
+    run = phrase(work)
+    if run is None or (plainly and not is_plain_thing(work, run)):
+        _note_side(work)
+        return _lately(work) if need else ()
+    name = " ".join(work.atoms[i].low for i in range(*run))
+    kind = kind_given(work.kind) if work.kind else tell_kind(name) or usual
+    if not kind and not need:
+        return ()
+    return new_thing(work, run, name, kind, kinds)
+
+
+def _lately(work: Work) -> tuple[str, ...]:
+    """Nothing is named: what was lately written about is offered, and doubted."""
+    if not work.recent or work.call.doubted:
+        work.doubt("nothing is named")
+        return ()
+    work.doubt("nothing is named: the last thing is taken")
+    work.name = parted(work.recent[0])[0]
+    return work.recent[:1]
+
+
+def new_thing(work: Work, run: tuple[int, int], name: str, kind: str, kinds: Sequence[str]) -> tuple[str, ...]:
+    number = work.take_number(before=range(*run))
+    work.place(*run)
+    sides = merged_sides(work, range(*run))
+    many = wants_all(work)
+    if many and len(sides) == 1 and sides[0] in ("front", "rear"):
+        sides = [f"{hand} {sides[0]}" for hand in _HANDED]
+    elif many and not sides:
+        work.doubt("it is not told which ones")
+    work.name, work.side = name, sides[0] if len(sides) == 1 else ""
+    if many and len(sides) > 1:
+        work.side = sides[0].split()[-1]
+    if any(work.atoms[i].mended for i in range(*run)):
+        work.doubt("the spelling may mean another word")
+    if not kind:
+        work.asked, work.choices = name, kind_choices(name, kinds)
+        work.doubt("its kind is not known")
+    return tuple(bring_in(work, name, side, kind, int(number or 1)) for side in sides or [""])
+
+
+def _note_side(work: Work) -> None:
+    sides = merged_sides(work, ())
+    if sides:
+        work.side = sides[0]
+
+
+def _count(work: Work, wholes: Sequence[str]) -> None:
+    """A count typed before a known name is placed where the record says the same."""
+    starts = [h.first for h in work.hits if h.atoms <= work.placed]
+    for at in work.numbers():
+        value = work.atoms[at].value
+        beside = any(0 < start - at <= 2 for start in starts)
+        joints = [work.vocabulary.vehicle.joints.get(w) for w in wholes]
+        known = {j.number for j in joints if j} | {len(wholes)}
+        if beside and value in known and value != 1:
+            work.place(at)
+
+
+def item_phrase(work: Work) -> tuple[str, float, tuple[str, ...]]:
+    """What is bought or owned, how many, and the whole names it plainly belongs to.
+
+    A name of the vehicle is taken without its side; a count and a container ("reel of") come off its head.
+    """
+    _pass_containers(work)
+    before = list(work.doubts)
+    wholes = known_subjects(work)
+    if wholes:
+        unclear = len(work.doubts) > len(before)
+        work.side = "" if unclear else work.side
+        work.doubts = [d for d in work.doubts if d in before or d in ("two names fit", "two things are named")]
+        starts = [h.first for h in work.hits if h.atoms <= work.placed]
+        number = _counted(work, starts)
+        plain = parted(wholes[0])[0]
+        return _single(plain, number), number, () if unclear else wholes
+    run = phrase(work)
+    if run is None:
+        return "", _counted(work, []), ()
+    if not is_plain_thing(work, run):
+        work.doubt("what it is about is not told plainly")
+    work.place(*run)
+    number = _counted(work, [run[0]])
+    name = _single(" ".join(work.atoms[i].low for i in range(*run)), number)
+    work.name = name
+    return name, number, ()
+
+
+def _pass_containers(work: Work) -> None:
+    """In "2 sheets of steel" the steel is meant."""
+    for span in work.spans("container"):
+        if span.last < len(work.atoms) and work.atoms[span.last].low == "of":
+            work.passed.update(range(span.first, span.last))
+
+
+def _counted(work: Work, starts: Sequence[int]) -> float:
+    """A count before the name, past "tins of"; the container is kept in the remark."""
+    free = [at for at in work.numbers() if work.atoms[at].low not in ("a", "an")]
+    for at in free:
+        value = work.atoms[at].value
+        if value is not None and value == int(value) and any(0 < s - at <= 4 for s in starts):
+            work.place(at)
+            return value
+    return 1.0
+
+
+def _single(name: str, number: float) -> str:
+    """The name of one of them."""
+    words = name.split()
+    if number > 1 and words:
+        words[-1] = stem(words[-1])
+    return " ".join(words)
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names as they are read back.
+
+    >>> listed(["wheel nuts, left rear", "drum, left rear"])
+    'wheel nuts, left rear and drum, left rear'
+    """
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + " and " + names[-1]
+
+
+def figures_said(figures: Sequence[Quantity]) -> str:
+    """Figures as typed, joined.
+
+    >>> figures_said([Quantity("47 Nm", 47.0, "N·m"), Quantity("2 mm", 2.0, "mm")])
+    '47 Nm, 2 mm'
+    """
+    return ", ".join(q.typed for q in figures)
+
+
+def new_said(work: Work) -> str:
+    """That a thing is new to the record, and as what."""
+    if not work.parts and not work.joints:
+        return ""
+    kind = "a part" if work.parts else work.joints[0].kind.replace("-", " ")
+    return f" (new to the record, as {kind})"
+
+
+def is_part(work: Work, whole: str) -> bool:
+    """Whether a whole name is a part's, known or new."""
+    if any(p.name == whole for p in work.parts):
+        return True
+    return work.vocabulary.sort_of(whole) == PART
+
+
+def whole(name: str, side: str) -> str:
+    """A whole name, or just the side where nothing is named."""
+    return whole_name(name, side) if name else side
