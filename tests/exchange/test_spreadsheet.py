@@ -1,11 +1,14 @@
 from __future__ import annotations
 
 import zipfile
+from contextlib import suppress
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from tests.exchange.sheets import EMPTY, book, places, table, vehicle_of
 from witnessmark.exchange import csv_in, spreadsheet, xlsx_in
@@ -450,6 +453,19 @@ def test_a_damaged_sheet_is_refused(full: Path) -> None:
             packed.writestr(name, content)
     with pytest.raises(BadInput, match="not an XLSX file"):
         read_spreadsheet(full, EMPTY)
+
+
+@given(st.data())
+def test_a_flipped_byte_is_told_or_does_no_harm(
+    tmp_path_factory: pytest.TempPathFactory, data: st.DataObject
+) -> None:
+    path = book(tmp_path_factory.getbasetemp() / "flipped.xlsx", stock=STOCK)
+    whole = bytearray(path.read_bytes())
+    whole[data.draw(st.integers(0, len(whole) - 1))] ^= data.draw(st.integers(1, 255))
+    path.write_bytes(whole)
+    with suppress(BadInput):
+        proposal = read_spreadsheet(path, EMPTY)
+        assert proposal.troubles or proposal.rows_good in (0, 2)
 
 
 def test_an_xlsx_that_would_swell_is_refused(full: Path) -> None:

@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from tests.journal.lines import unwritten
-from witnessmark.ground.errors import BadInput
+from witnessmark.ground.errors import BadInput, RecordDamaged
 from witnessmark.journal.facts import Remarked, TookOff
 from witnessmark.store.checking import read_back
 from witnessmark.store.schema import FILE, GUARDS
-from witnessmark.store.sqlite_record import create
+from witnessmark.store.sqlite_record import create, open_record
 
 
 @pytest.fixture
@@ -81,12 +81,22 @@ def test_a_guard_that_is_gone_or_is_not_what_it_was(folder: Path, guard: str) ->
     assert told(folder) == [(None, "file")]
 
 
-def test_a_broken_page(folder: Path) -> None:
+@pytest.mark.parametrize("stain", [b"\xff", b"\x00", b"\x07", b"3"])
+def test_a_stain_on_the_disk_is_told_wherever_it_falls(folder: Path, stain: bytes) -> None:
+    """Each 64 bytes of the file in turn: what a stain changes is told, and nothing else is raised."""
     file = folder / FILE
-    pages = bytearray(file.read_bytes())
-    pages[4096 + 8 : 4096 + 200] = b"\xff" * 192
-    file.write_bytes(pages)
-    assert (None, "file") in told(folder)
+    whole = file.read_bytes()
+    lines = [(n, f"line {n}", f"number {n}") for n in range(1, 6)]
+    for start in range(0, len(whole), 64):
+        file.write_bytes(whole[:start] + stain * 64 + whole[start + 64 :])
+        faults = read_back(folder)
+        try:
+            with open_record(folder) as record:
+                read = [(e.line, e.words, e.fact.remark) for e in record.read()]
+        except RecordDamaged:
+            assert faults
+        else:
+            assert faults or read == lines
 
 
 def test_a_file_that_is_no_database(tmp_path: Path) -> None:

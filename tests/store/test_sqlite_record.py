@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from tests.journal.lines import describing, entry, unwritten
 from witnessmark.ground.errors import BadInput, LostRace, RecordDamaged
 from witnessmark.ground.quantity import Quantity
-from witnessmark.journal.facts import AnyFact, Measured, Remarked, Struck, TookOff
+from witnessmark.journal.facts import AnyFact, Measured, Ordered, Remarked, Struck, TookOff
 from witnessmark.store import sqlite_record
 from witnessmark.store.record_store import NotWritten, RecordStore
 from witnessmark.store.schema import APPLICATION, FILE, SCHEMA
@@ -112,6 +112,7 @@ def test_the_same_line_twice_in_one_go_is_written_once(tmp_path: Path) -> None:
         unwritten(9, Measured(figures=(Quantity("?", math.nan, "mm"),))),
         unwritten(9, Measured(figures=(Quantity("?", math.inf, "mm"),))),
         unwritten(9, Measured(figures=(Quantity("?", 10**400, "mm"),))),
+        unwritten(9, Ordered(item="pin", price=math.nan)),
         unwritten(9, Remarked(remark="half a character \ud83d")),
         unwritten(9, Remarked(at=(3,))),  # type: ignore[arg-type]
         unwritten(9, "took off the wheel"),  # type: ignore[arg-type]
@@ -235,6 +236,15 @@ def test_a_row_that_cannot_be_read_is_named(tmp_path: Path) -> None:
         raw.close()
         with pytest.raises(RecordDamaged, match="line 2 of the record"):
             record.read()
+
+
+def test_the_writers_place_is_taken_before_anything_is_looked_at(tmp_path: Path) -> None:
+    """Another writer waits from the first look to the commit, and so never sees a last line that moves."""
+    done: list[str] = []
+    with create(tmp_path) as record:
+        record._connection.set_trace_callback(done.append)
+        record.append([ONE, TWO], 0)
+    assert (done[0], done[-1], done.count("COMMIT")) == ("BEGIN IMMEDIATE", "COMMIT", 1)
 
 
 def test_every_commit_is_flushed_and_every_guard_sees_a_replacement(tmp_path: Path) -> None:

@@ -7,10 +7,13 @@ from collections.abc import Iterable, Iterator
 from contextlib import closing
 from pathlib import Path
 
+import msgspec
+
 from witnessmark.ground.errors import BadInput, RecordDamaged
 from witnessmark.ground.fault import Fault
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.rules.every import all_faults
+from witnessmark.store.disk_trouble import DISK_TROUBLE
 from witnessmark.store.rows import Row, entries_from
 from witnessmark.store.schema import APPLICATION, COLUMNS, FILE, SCHEMA, missing_guards, number
 
@@ -31,10 +34,11 @@ def read_back(folder: Path) -> tuple[Fault, ...]:
         )
     try:
         with closing(sqlite3.connect(file)) as connection:
+            connection.text_factory = _text
             faults = list(_faults_of_file(connection))
             rows = connection.execute(f"SELECT {COLUMNS} FROM entries ORDER BY line")
             entries, unreadable = _read_each(rows)
-    except sqlite3.Error as trouble:
+    except DISK_TROUBLE as trouble:
         return (_of_file(f"The file does not read as a record: {trouble}."),)
     found = (*faults, *unreadable, *_ruled(entries, {fault.line for fault in unreadable}))
     return tuple(sorted(found, key=lambda fault: fault.line or 0))
@@ -43,7 +47,7 @@ def read_back(folder: Path) -> tuple[Fault, ...]:
 def _faults_of_file(connection: sqlite3.Connection) -> Iterator[Fault]:
     for (said,) in connection.execute("PRAGMA integrity_check"):
         if said != "ok":
-            yield _of_file(f"The database reports: {said}.")
+            yield _of_file(f"The database reports: {said!s}.")
     if number(connection, "application_id") != APPLICATION or number(connection, "user_version") != SCHEMA:
         yield _of_file("The file does not carry the mark of a record of this program.")
     for guard in missing_guards(connection):
@@ -55,8 +59,8 @@ def _read_each(rows: Iterable[Row]) -> tuple[list[Entry], list[Fault]]:
     faults: list[Fault] = []
     for row in rows:
         try:
-            entries += entries_from([row])
-        except RecordDamaged as trouble:
+            entries += entries_from([msgspec.convert(row, Row)])
+        except (RecordDamaged, msgspec.ValidationError) as trouble:
             faults.append(Fault(line=row[0], rule="reads back", what=f"{trouble}.", do=_RESTORE))
     return entries, faults
 
@@ -68,6 +72,14 @@ def _ruled(entries: list[Entry], unreadable: set[int | None]) -> Iterator[Fault]
     for fault in all_faults(entries):
         if not (whole and fault.rule == "numbering"):
             yield fault
+
+
+def _text(raw: bytes) -> str | bytes:
+    """The text of a cell; left as bytes, which no cell may be, where a stain has made it unreadable."""
+    try:
+        return raw.decode("utf-8")
+    except UnicodeDecodeError:
+        return raw
 
 
 def _of_file(what: str) -> Fault:

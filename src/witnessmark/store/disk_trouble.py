@@ -8,15 +8,18 @@ from pathlib import Path
 
 from witnessmark.ground.errors import BadInput, RecordDamaged, WitnessMarkError
 
+# A spoilt file may spoil the database's own message as well, which then cannot be decoded.
+DiskTrouble = sqlite3.Error | UnicodeDecodeError
+DISK_TROUBLE = (sqlite3.Error, UnicodeDecodeError)
 BUSY = frozenset({sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED})
 
 
-def code_of(trouble: sqlite3.Error) -> int:
+def code_of(trouble: DiskTrouble) -> int:
     """The plain error code, 0 where there is none."""
     return getattr(trouble, "sqlite_errorcode", 0) & 0xFF
 
 
-def told(trouble: sqlite3.Error, file: Path) -> WitnessMarkError:
+def told(trouble: DiskTrouble, file: Path) -> WitnessMarkError:
     """The error to raise instead of the database's own."""
     known = _MENDABLE.get(code_of(trouble))
     if known is None:

@@ -21,8 +21,9 @@ from witnessmark.store.mounts import Mount, mounted
 # fmt: off
 REMOTE = frozenset((
     "9p", "afpfs", "afs", "beegfs", "ceph", "cifs", "coda", "davfs", "fuse.ceph", "fuse.davfs",
-    "fuse.glusterfs", "fuse.gvfsd-fuse", "fuse.rclone", "fuse.s3fs", "fuse.sshfs", "fuse.vmhgfs-fuse", "glusterfs", "lustre",
-    "ncpfs", "nfs", "nfs4", "prl_fs", "smb", "smb2", "smb3", "smbfs", "vboxsf", "virtiofs", "webdav",
+    "fuse.glusterfs", "fuse.gvfsd-fuse", "fuse.rclone", "fuse.s3fs", "fuse.sshfs", "fuse.vmhgfs-fuse",
+    "glusterfs", "lustre", "ncpfs", "nfs", "nfs4", "prl_fs", "smb", "smb2", "smb3", "smbfs", "vboxsf",
+    "virtiofs", "webdav",
 ))
 # fmt: on
 # Pieces of a path a cloud service's folder is known by, in lower case; "name - something" counts as well.

@@ -28,7 +28,7 @@ def entries_from(rows: Iterable[Row]) -> tuple[Entry, ...]:
             if done is None:
                 done = days[day] = date.fromisoformat(day)
             read = fact_from_json(fact, version)
-        except (ValueError, RecordDamaged) as trouble:
+        except (TypeError, ValueError, RecordDamaged) as trouble:
             raise RecordDamaged(f"line {line} of the record cannot be read: {trouble}") from trouble
         entries.append(
             Entry(id=id_, day=done, time=time, written=written, line=line, who=who, words=words, fact=read)

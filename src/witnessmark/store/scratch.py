@@ -10,6 +10,8 @@ import sqlite3
 from contextlib import closing, suppress
 from pathlib import Path
 
+from witnessmark.store.disk_trouble import DISK_TROUBLE
+
 FILE = "scratch.db"
 MOST = 500  # answers kept; the oldest go first
 
@@ -39,7 +41,7 @@ class Scratch:
         try:
             with closing(self._connected()) as connection:
                 row = connection.execute("SELECT answer FROM answers WHERE key = ?", (key,)).fetchone()
-        except sqlite3.Error:
+        except DISK_TROUBLE:
             return None
         return bytes(row[0]) if row else None
 
@@ -49,9 +51,9 @@ class Scratch:
             self._put(key, answer)
         except sqlite3.OperationalError:
             return
-        except sqlite3.DatabaseError:  # not a database, or a broken one
+        except DISK_TROUBLE:  # not a database, or a broken one
             self.forget()
-            with suppress(sqlite3.Error):
+            with suppress(*DISK_TROUBLE):
                 self._put(key, answer)
 
     def forget(self) -> None:

@@ -14,7 +14,7 @@ from types import TracebackType
 
 from witnessmark.ground.errors import BadInput, RecordDamaged
 from witnessmark.journal.entry import Entry
-from witnessmark.store.disk_trouble import BUSY, code_of, told
+from witnessmark.store.disk_trouble import BUSY, DISK_TROUBLE, code_of, told
 from witnessmark.store.folders import refuse_shared_folder
 from witnessmark.store.record_store import NotWritten
 from witnessmark.store.rows import entries_from, keepable, row_of, says_the_same
@@ -52,7 +52,7 @@ def create(folder: Path, *, accept_folder: bool = False) -> SqliteRecord:
         lay(connection)
         connection.execute("COMMIT")
         settle(connection)
-    except sqlite3.Error as trouble:
+    except DISK_TROUBLE as trouble:
         connection.close()
         raise told(trouble, file) from trouble
     except BaseException:
@@ -79,7 +79,7 @@ def open_record(folder: Path, *, accept_folder: bool = False) -> SqliteRecord:
     try:
         _demand_ours(connection, file)
         settle(connection)
-    except sqlite3.Error as trouble:
+    except DISK_TROUBLE as trouble:
         connection.close()
         raise told(trouble, file) from trouble
     except BaseException:
@@ -99,14 +99,14 @@ class SqliteRecord:
         """Every entry, by line."""
         try:
             return entries_from(self._connection.execute(f"SELECT {COLUMNS} FROM entries ORDER BY line"))
-        except sqlite3.Error as trouble:
+        except DISK_TROUBLE as trouble:
             raise told(trouble, self.file) from trouble
 
     def last_line(self) -> int:
         """The number of the last line, 0 in an empty record."""
         try:
             return self._last()
-        except sqlite3.Error as trouble:
+        except DISK_TROUBLE as trouble:
             raise told(trouble, self.file) from trouble
 
     def append(self, entries: Sequence[Entry], expected_last: int) -> tuple[Entry, ...]:
@@ -115,7 +115,7 @@ class SqliteRecord:
         try:
             with self._transaction():
                 return self._written(entries, kept, expected_last)
-        except sqlite3.Error as trouble:
+        except DISK_TROUBLE as trouble:
             if code_of(trouble) in BUSY:
                 why = f"another program held the record for {WAIT_SECONDS:.0f} seconds; nothing was written"
                 raise NotWritten(why, unwritten=entries, last=expected_last) from trouble
@@ -184,7 +184,7 @@ def _connected(file: Path) -> sqlite3.Connection:
         )
     try:
         return sqlite3.connect(file, timeout=WAIT_SECONDS, isolation_level=None)
-    except sqlite3.Error as trouble:
+    except DISK_TROUBLE as trouble:
         raise told(trouble, file) from trouble
 
 

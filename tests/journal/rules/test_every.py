@@ -117,6 +117,16 @@ def test_a_name_only_an_overtaken_correction_described_is_an_orphan_too() -> Non
     assert told(*record) == [(4, "orphan")]
 
 
+def test_a_name_only_a_strike_at_nothing_described_was_never_described() -> None:
+    record = [
+        entry(1, Struck(line=2, why="too early", instead=KNOWN)),
+        entry(2, Remarked()),
+        entry(3, TookOff(at=(NUTS,))),
+        entry(4, Struck(line=2, why="x")),
+    ]
+    assert told(*record) == [(1, "strike"), (3, "undescribed")]
+
+
 def test_a_name_used_before_it_is_described_is_no_fault() -> None:
     assert told(entry(1, TookOff(at=(NUTS,))), entry(2, KNOWN)) == []
 
