@@ -84,7 +84,7 @@ def _rows() -> list[tuple[dict[str, float], str]]:
         ({"length": 1.0, "pitch": 1.0}, "mm|millimetre|millimetres|millimeter|millimeters"),
         ({"length": 10.0}, "cm|centimetre|centimetres|centimeter|centimeters"),
         ({"length": 0.001}, "µm|um|micron|microns"),
-        ({"length": INCH, "pitch": INCH}, 'in|"|”|″|\'\'|inch|inches|ins'),
+        ({"length": INCH, "pitch": INCH}, "in|\"|”|″|''|inch|inches|ins"),
         ({"length": INCH * 12}, "ft|foot|feet"),
         ({"length": INCH * 36}, "yd|yard|yards"),
         ({"length": INCH / 1000}, "thou|thous|thousandth|thousandths"),

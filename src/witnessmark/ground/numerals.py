@@ -81,11 +81,11 @@ def _magnitude(body: str) -> float | None:
         whole = body[:-1].strip()
         return float(_VULGAR[body[-1]] + (int(whole) if whole else 0))
     if "/" in body:
-        *whole, fraction = re.split(r"[ -]", body)
+        *before, fraction = re.split(r"[ -]", body)
         above, below = (int(n) for n in fraction.split("/"))
         if below == 0:
             return None
-        return float(Fraction(above, below) + (int(whole[0]) if whole else 0))
+        return float(Fraction(above, below) + (int(before[0]) if before else 0))
     if re.fullmatch(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\.[0-9]+)?", body):
         return float(body.replace(",", ""))
     return float(body.replace(",", "."))

@@ -168,7 +168,10 @@ def _hours(text: str) -> Iterator[FoundQuantity]:
 
 
 def _sizes(text: str) -> Iterator[FoundQuantity]:
+    threads = find_threads(text)
     for match in _SIZE.finditer(text):
+        if any(t.start < match.end() and match.start() < t.end for t in threads):
+            continue
         unit = (match[5] or match[2] or "").lower()
         inches = unit in ("in", "inch", "inches", '"', "″") or (not unit and "/" in match[0])
         factor = INCH if inches else 10.0 if unit == "cm" else 1.0
@@ -184,7 +187,7 @@ def _measured(text: str, kind: str | None) -> Iterator[FoundQuantity]:
         spelling = _spelling(match, text)
         if spelling is None:
             continue
-        which = kind if kind in spelling.factors else next(iter(spelling.factors))
+        which = kind if kind is not None and kind in spelling.factors else next(iter(spelling.factors))
         for group in ("low", "number"):
             number = _value(match[group]) if match[group] else None
             if number is None:
@@ -192,7 +195,12 @@ def _measured(text: str, kind: str | None) -> Iterator[FoundQuantity]:
             typed = match[0] if group == "number" and not match["low"] else f"{match[group]} {match['unit']}"
             start = match.start(group)
             end = match.end() if group == "number" else match.end(group)
-            yield FoundQuantity(start, end, Quantity(typed, _inside(number, spelling, which, match), MEASURES[which].unit), which)
+            yield FoundQuantity(
+                start,
+                end,
+                Quantity(typed, _inside(number, spelling, which, match), MEASURES[which].unit),
+                which,
+            )
 
 
 def _inside(number: float, spelling: Spelling, kind: str, match: re.Match[str]) -> float:
@@ -210,26 +218,28 @@ def _spelling(match: re.Match[str], text: str) -> Spelling | None:
     if len(unit) == 1 and unit.isalpha():
         if (unit in TOUCHING and gap) or (unit == "l" and re.match(r"\s+(?:rear|front|r\b|h\b)", after)):
             return None
-        return spellings_known().get(unit)
+        return _known_spellings().get(unit)
     if unit.lower() == "in" and not _is_inches(match["number"], gap, after):
         return None
     key = unit.lower()
-    return spellings_known().get(key) or spellings_known().get(" ".join(key.split())) or _closed_up(key)
+    return _known_spellings().get(key) or _known_spellings().get(" ".join(key.split())) or _closed_up(key)
 
 
 def _is_inches(number: str, gap: str, after: str) -> bool:
     """Whether "in" after a number is an inch: always after a fraction or decimal, else by what follows."""
-    return not number.isdigit() or (not gap.isspace() and number.isdigit()) or bool(_AFTER_INCHES.match(after))
+    return (
+        not number.isdigit() or (not gap.isspace() and number.isdigit()) or bool(_AFTER_INCHES.match(after))
+    )
 
 
 @cache
-def spellings_known() -> dict[str, Spelling]:
+def _known_spellings() -> dict[str, Spelling]:
     return spellings()
 
 
 @cache
 def _closed() -> dict[str, Spelling]:
-    return {key.replace(" ", ""): s for key, s in spellings_known().items() if not s.exact_case}
+    return {key.replace(" ", ""): s for key, s in _known_spellings().items() if not s.exact_case}
 
 
 def _closed_up(key: str) -> Spelling | None:
@@ -238,8 +248,8 @@ def _closed_up(key: str) -> Spelling | None:
 
 @cache
 def _pattern() -> re.Pattern[str]:
-    long = sorted((k for k, s in spellings_known().items() if not s.exact_case), key=len, reverse=True)
-    letters = "".join(k for k, s in spellings_known().items() if s.exact_case)
+    long = sorted((k for k, s in _known_spellings().items() if not s.exact_case), key=len, reverse=True)
+    letters = "".join(k for k, s in _known_spellings().items() if s.exact_case)
     units = "|".join(re.escape(k).replace(r"\ ", r"\s?") for k in long)
     return re.compile(
         rf"(?<![\w.,/:])(?:(?P<low>{_SIGN}{NUMBER})\s?(?:-|–|to)\s?)?(?P<number>{_SIGN}{NUMBER})(?P<gap>\s{{0,2}}|-)"
@@ -254,7 +264,7 @@ def _said(text: str) -> Iterator[FoundQuantity]:
         number = _PARTS.get(said, 2.0 if "couple" in said else WORDS.get(said, 0.0))
         number += _PARTS.get((more or rest or "").lower(), 0.0)
         unit = _SAID_UNIT.get(noun.lower(), noun.lower())
-        kind, factor = next(iter(spellings_known()[unit].factors.items()))
+        kind, factor = next(iter(_known_spellings()[unit].factors.items()))
         quantity = Quantity(match[0], number * factor, MEASURES[kind].unit)
         yield FoundQuantity(match.start(), match.end(), quantity, kind)
 

@@ -30,12 +30,15 @@ _SERIES = {
 }
 _NAMES = "|".join(sorted(_SERIES, key=len, reverse=True))
 _METRIC = re.compile(
-    r"(?<![\w.])M\s?([0-9]{1,2}(?:[.,][0-9])?)(?:\s?[x×]\s?([0-9](?:[.,][0-9]{1,2})?))?(?![\w/]|[.,][0-9])", re.I
+    r"(?<![\w.])M\s?([0-9]{1,2}(?:[.,][0-9])?)(?:\s?[x×]\s?([0-9](?:[.,][0-9]{1,2})?))?(?![\w/]|[.,][0-9])",
+    re.I,
 )
 _INCH = re.compile(
     rf"(?<![\w./])({NUMBER})\s?(?:\"|''|in\b)?\s?-?\s?(?:([0-9]{{1,2}})\s?)?({_NAMES})(?![\w/])", re.I
 )
-_TPI = re.compile(r"(?<![\w./])([0-9]{1,2}(?:\.[0-9])?)\s?(?:tpi\b|t\.p\.i\.?|threads? (?:per|to the) inch\b)", re.I)
+_TPI = re.compile(
+    r"(?<![\w./])([0-9]{1,2}(?:\.[0-9])?)\s?(?:tpi\b|t\.p\.i\.?|threads? (?:per|to the) inch\b)", re.I
+)
 
 
 class FoundThread(Struct, frozen=True, omit_defaults=True):

@@ -24,8 +24,8 @@ def root(word: str) -> str:
     >>> root("adjustment"), root("holding"), root("bled"), root("tracking"), root("firm")
     ('adjust', 'hold', 'bleed', 'track', 'firm')
     """
-    if word in _IRREGULAR:
-        return _IRREGULAR[word]
+    if word in _IRREGULAR or word.endswith("eed"):
+        return _IRREGULAR.get(word, word)
     for ending in ("ment", "ing", "ed"):
         if word.endswith(ending) and len(word) - len(ending) >= 3:
             bare = word[: -len(ending)]
@@ -84,7 +84,11 @@ def _windows(work: Work) -> list[tuple[list[Canon], frozenset[int]]]:
             run = usable[begin:end]
             found.append((run, _atoms_of(run)))
             if len(run) > 2:
-                found += [(kept, _atoms_of(kept)) for skip in range(1, len(run) - 1) if (kept := run[:skip] + run[skip + 1 :])]
+                found += [
+                    (kept, _atoms_of(kept))
+                    for skip in range(1, len(run) - 1)
+                    if (kept := run[:skip] + run[skip + 1 :])
+                ]
     return found
 
 
@@ -93,12 +97,23 @@ def _atoms_of(run: Sequence[Canon]) -> frozenset[int]:
 
 
 def _rank(
-    words: Words, canon: Sequence[Canon], answer: Answerable, kinds: set[str], atoms: frozenset[int], upsets_first: bool
+    words: Words,
+    canon: Sequence[Canon],
+    answer: Answerable,
+    kinds: set[str],
+    atoms: frozenset[int],
+    upsets_first: bool,
 ) -> tuple[float, ...]:
     in_order = words == tuple(c.stem for c in canon)
     fits = bool(answer.kinds & kinds) if kinds else answer.sort == ("upset" if upsets_first else "ask")
     spread = max(atoms) - min(atoms)
-    return (len(words), float(fits), float((answer.sort == "upset") == upsets_first), float(in_order), -spread)
+    return (
+        len(words),
+        float(fits),
+        float((answer.sort == "upset") == upsets_first),
+        float(in_order),
+        -spread,
+    )
 
 
 def _alike(work: Work, windows: Sequence[tuple[list[Canon], frozenset[int]]]) -> Answerable | None:

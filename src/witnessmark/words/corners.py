@@ -9,22 +9,54 @@ from msgspec import Struct
 from witnessmark.vehicle.sides import near_or_off
 from witnessmark.words.tokens import Token
 
-_HANDS = {"left": "left", "lh": "left", "lhs": "left", "lefthand": "left", "port": "", "right": "right", "rh": "right"}
-_HANDS |= {"rhs": "right", "righthand": "right", "ns": "near", "nearside": "near", "nside": "near", "os": "off"}
-_HANDS |= {"offside": "off", "oside": "off", "passengerside": "near", "driverside": "off", "lside": "left", "rside": "right"}
+_HANDS = {
+    "left": "left",
+    "lh": "left",
+    "lhs": "left",
+    "lefthand": "left",
+    "port": "",
+    "right": "right",
+    "rh": "right",
+}
+_HANDS |= {
+    "rhs": "right",
+    "righthand": "right",
+    "ns": "near",
+    "nearside": "near",
+    "nside": "near",
+    "os": "off",
+}
+_HANDS |= {
+    "offside": "off",
+    "oside": "off",
+    "passengerside": "near",
+    "driverside": "off",
+    "lside": "left",
+    "rside": "right",
+}
 _ENDS = {"front": "front", "rear": "rear", "frt": "front", "frnt": "front"}
-_LETTER_HANDS = {"l": "left", "r": "right", "ns": "near", "os": "off", "lh": "left", "rh": "right", "n": "near", "o": "off"}
+_LETTER_HANDS = {
+    "l": "left",
+    "r": "right",
+    "ns": "near",
+    "os": "off",
+    "lh": "left",
+    "rh": "right",
+    "n": "near",
+    "o": "off",
+}
 _LETTER_ENDS = {"f": "front", "r": "rear"}
 
 # "back" is an end only before one of these, else it is the other half of "put back".
 _BACK_OF = frozenset(
-    "wheel wheels axle brake brakes bumper hub hubs drum drums spring springs damper dampers seat seats door doors lamp lamps light "
-    "lights window tyre tyres corner corners wing wings panel number shackle shackles plate box shoes shoe end left right".split()
+    ["wheel", "wheels", "axle", "brake", "brakes", "bumper", "hub", "hubs", "drum", "drums", "spring", "springs", "damper", "dampers", "seat", "seats", "door", "doors", "lamp", "lamps", "light", "lights", "window", "tyre", "tyres", "corner", "corners", "wing", "wings", "panel", "number", "shackle", "shackles", "plate", "box", "shoes", "shoe", "end", "left", "right"]
 )
-_NOT_A_SIDE_AFTER = frozenset({"all", "put", "set", "came", "thats", "is", "it", "just", "looks", "look", "not", "about", "goes"})
+_NOT_A_SIDE_AFTER = frozenset(
+    {"all", "put", "set", "came", "thats", "is", "it", "just", "looks", "look", "not", "about", "goes"}
+)
 _NOT_A_SIDE_BEFORE = frozenset(
     {"way", "round", "down", "up", "back", "through", "size", "one", "ones", "now", "as", "alone", "be", "it", "amount", "handed", "angle",
-     "angles", "threads", "thread", "in", "over", "off", "at", "stuff", "job", "off", "on", "loose", "because", "for"}
+     "angles", "threads", "thread", "in", "over", "off", "at", "stuff", "job", "on", "loose", "because", "for"}
 )  # fmt: skip
 _SIDE_WORDS = frozenset({"hand", "side", "sides", "corner", "corners", "handed"})
 
@@ -86,12 +118,14 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
         beyond = tokens[at + 2].low if at + 2 < len(tokens) else ""
         told = "near" if low.startswith(("near", "pass")) else "off"
         return None if low == "off" and beyond and beyond not in _ENDS else (told, "", at + 2)
-    if low == "back" and (after in _BACK_OF or before in ("left", "right", "lh", "rh", "ns", "os", "nearside", "offside")):
+    if low == "back" and (
+        after in _BACK_OF or before in ("left", "right", "lh", "rh", "ns", "os", "nearside", "offside")
+    ):
         return ("", "rear", at + 1)
     if low in ("l", "r") and (after in _ENDS or after in ("h", "hand", "side")):
         skip = 2 if after in ("h", "hand") else 1
         return (_LETTER_HANDS[low], "", at + skip)
-    if low in _HANDS and _HANDS[low]:
+    if _HANDS.get(low):
         if low in ("left", "right") and _is_no_side(low, before, after):
             return None
         return (_HANDS[low], "", at + 1)
@@ -101,10 +135,12 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
 
 
 def _is_no_side(low: str, before: str, after: str) -> bool:
-    """"All right", "right way round", "left as it is" tell no side."""
+    """ "All right", "right way round", "left as it is" tell no side."""
     if after in ("hand", "side", "rear", "front", "back"):
         return False
-    return (low == "right" and before in _NOT_A_SIDE_AFTER) or (after in _NOT_A_SIDE_BEFORE and (low == "right" or not before))
+    return (low == "right" and before in _NOT_A_SIDE_AFTER) or (
+        after in _NOT_A_SIDE_BEFORE and (low == "right" or not before)
+    )
 
 
 def _code(low: str, text: str, at: int) -> tuple[str, str, int] | None:
@@ -115,14 +151,23 @@ def _code(low: str, text: str, at: int) -> tuple[str, str, int] | None:
     for hand in ("ns", "os", "lh", "rh", "l", "r"):
         for end in ("f", "r"):
             if low in (hand + end, end + hand):
-                return (_LETTER_HANDS[hand], _LETTER_ENDS[end], at + 1) if low != "fr" else ("right", "front", at + 1)
+                return (
+                    (_LETTER_HANDS[hand], _LETTER_ENDS[end], at + 1)
+                    if low != "fr"
+                    else ("right", "front", at + 1)
+                )
     return None
 
 
 def _from_pieces(pieces: Sequence[str], at: int) -> tuple[str, str, int] | None:
     hand = end = ""
     for place, piece in enumerate(pieces):
-        if piece in _ENDS or (piece in _LETTER_ENDS and (place == len(pieces) - 1 or piece == "f")) and not end and (hand or piece == "f"):
+        if (
+            piece in _ENDS
+            or ((piece in _LETTER_ENDS and (place == len(pieces) - 1 or piece == "f"))
+            and not end
+            and (hand or piece == "f"))
+        ):
             end = _ENDS.get(piece) or _LETTER_ENDS[piece]
         elif piece in _LETTER_HANDS and not hand:
             hand = _LETTER_HANDS[piece]
@@ -135,7 +180,11 @@ def _swallow(tokens: Sequence[Token], last: int, end: str) -> int:
     """Take in "hand", "side" and "corner" after a side."""
     while last < len(tokens) and tokens[last].low in _SIDE_WORDS:
         follower = tokens[last + 1] if last + 1 < len(tokens) else None
-        if tokens[last].low == "side" and follower is not None and follower.low in ("panel", "screen", "light", "cover", "valve"):
+        if (
+            tokens[last].low == "side"
+            and follower is not None
+            and follower.low in ("panel", "screen", "light", "cover", "valve")
+        ):
             break
         last += 1
     return last

@@ -6,16 +6,23 @@ from collections.abc import Sequence
 
 from witnessmark.words.lexicon import lexicon
 from witnessmark.words.matching import Call
-from witnessmark.words.naming import FULL
+from witnessmark.words.naming import FULL, is_noun
 from witnessmark.words.work import Work
 
 _MARGIN = 0.75
 _TELLING = 1.9
 _MANY_LEFT = 6
-_MAY_BE_MEANT = frozenset({"wanted", "guessed", "left", "downed_tools", "offered", "remarked", "ordered", "sent_away"})
-_MAY_BE_TURNED = frozenset({"left", "wanted", "remarked", "found_behind", "nipped_up", "described_vehicle", "struck"})
+_HEAD_LEFT = 2
+_SMALL = 2.0
+_SHORT_VERBS = frozenset(["let", "leave", "took", "take", "got", "get", "put", "cut", "found", "find", "made", "make", "gave", "give", "went", "go", "came", "come", "kept", "keep", "held", "hold", "ran", "run", "broke", "bent", "drew", "wound", "ground", "sent", "lost", "fell", "shut", "set", "hit", "stuck", "hung", "dug", "tore", "wore", "spun", "bit", "left", "turn"])  # fmt: skip
+_MAY_BE_MEANT = frozenset(
+    {"wanted", "guessed", "left", "downed_tools", "offered", "remarked", "ordered", "sent_away"}
+)
+_MAY_BE_TURNED = frozenset(
+    {"left", "wanted", "remarked", "found_behind", "nipped_up", "described_vehicle", "struck"}
+)
 _GOOD_WITHOUT = frozenset({"proved", "looked_at", "ran", "watched_fire", "turned", "found", "held", "came"})
-_ALIKE = (frozenset({"took_off", "opened"}), frozenset({"tightened", "marked"}), frozenset({"fitted", "dry_fitted"}), frozenset({"proved", "looked_at"}))  # fmt: skip
+_ALIKE = (frozenset({"took_off", "opened"}), frozenset({"tightened", "marked"}), frozenset({"fitted", "dry_fitted"}), frozenset({"proved", "looked_at"}), frozenset({"downed_tools", "nipped_up"}))  # fmt: skip
 
 
 def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
@@ -29,15 +36,20 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
         work.doubt("it may be meant, not done")
     if tag not in _MAY_BE_TURNED and _is_turned(work, tag):
         work.doubt("a word may turn it round")
+    _note_small_words(work)
     _note_rivals(work, ranked)
     _note_left_over(work)
 
 
 def _is_meant(work: Work) -> bool:
     known = lexicon().meant
-    return any(
-        (a.low in known or a.low == "?") and i not in work.placed and not work.line.under[i] for i, a in enumerate(work.atoms)
-    ) or "?" in work.line.text
+    return (
+        any(
+            (a.low in known or a.low == "?") and i not in work.placed and not work.line.under[i]
+            for i, a in enumerate(work.atoms)
+        )
+        or "?" in work.line.text
+    )
 
 
 def _is_turned(work: Work, tag: str) -> bool:
@@ -47,16 +59,43 @@ def _is_turned(work: Work, tag: str) -> bool:
             continue
         if atom.low in ("no", "without", "nothing", "none") and tag in _GOOD_WITHOUT:
             continue
-        if atom.low == "no" and at + 1 < len(work.atoms) and work.line.segment[at] > work.line.segment[min(work.call.atoms, default=at)]:
+        if (
+            atom.low == "no"
+            and at + 1 < len(work.atoms)
+            and work.line.segment[at] > work.line.segment[min(work.call.atoms, default=at)]
+        ):
             continue
         return True
     return False
 
 
+def _note_small_words(work: Work) -> None:
+    """Where only "on", "in" or "off" tells the fact: it may lead to a place, or belong to a verb not known."""
+    if work.call.score >= _SMALL:
+        return
+    for at in work.call.atoms:
+        after = at + 1
+        while after < len(work.atoms) and work.atoms[after].low in ("the", "a", "my"):
+            after += 1
+        if work.atoms[at].low in ("on", "in") and after < len(work.atoms) and is_noun(work.atoms[after].low):
+            work.doubt("a small word may only tell where")
+    verbs = [
+        i
+        for i, a in enumerate(work.atoms)
+        if i not in work.placed and not work.line.under[i] and _is_verb(a.low)
+    ]
+    if verbs:
+        work.doubt("a word like a verb found no place")
+
+
+def _is_verb(low: str) -> bool:
+    return low in _SHORT_VERBS or (low.endswith("ed") and len(low) > 4)
+
+
 def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:
     best = work.call
     for rival in ranked:
-        if rival.tag == best.tag or rival.atoms <= best.atoms and rival.atoms:
+        if rival.tag == best.tag or (rival.atoms <= best.atoms and rival.atoms):
             continue
         if any({rival.tag, best.tag} <= group for group in _ALIKE):
             continue
@@ -70,12 +109,26 @@ def _note_left_over(work: Work) -> None:
     """A whole name, or many words, that found no place."""
     for hit in work.hits:
         alone = hit.atoms.isdisjoint(work.placed)
-        if alone and hit.how == FULL and not any(work.line.under[i] for i in hit.atoms) and not _is_qualifier(work, hit.last):
+        if (
+            alone
+            and hit.how == FULL
+            and not any(work.line.under[i] for i in hit.atoms)
+            and not _is_qualifier(work, hit.last)
+        ):
             work.doubt("another known thing is named")
-    content = [i for i in range(len(work.atoms)) if i not in work.placed and _is_content(work, i) and not work.line.under[i]]
+    first = min((i for i in work.placed | work.call.also), default=0)
+    if sum(_is_content(work, i) for i in range(first)) >= _HEAD_LEFT:
+        work.doubt("the head of the line found no place")
+    content = [
+        i
+        for i in range(len(work.atoms))
+        if i not in work.placed and _is_content(work, i) and not work.line.under[i]
+    ]
     if len(content) >= _MANY_LEFT:
         work.doubt("many words found no place")
-    unplaced_sides = [i for i, a in enumerate(work.atoms) if a.side and i not in work.placed and not work.line.under[i]]
+    unplaced_sides = [
+        i for i, a in enumerate(work.atoms) if a.side and i not in work.placed and not work.line.under[i]
+    ]
     if unplaced_sides:
         work.doubt("a side found no place")
 

@@ -33,7 +33,11 @@ def take_item(work: Work, *, needs_name: bool = True) -> str:
 
 
 def _item_spans(work: Work) -> list[Span]:
-    return [s for s in work.line.spans_of("item") if work.is_free(s.first, s.last) and not work.line.under[s.first]]
+    return [
+        s
+        for s in work.line.spans_of("item")
+        if work.is_free(s.first, s.last) and not work.line.under[s.first]
+    ]
 
 
 def _is_named(work: Work, span: Span) -> bool:

@@ -15,6 +15,8 @@ from witnessmark.words.tokens import tokens_of
 
 Words = tuple[str, ...]
 
+_WITH_PLURALS = ("fastener", "helper", "tool", "trade")
+
 
 class Lexicon(Struct, frozen=True):
     """Sets of words, each named by what its words do in a line."""
@@ -26,6 +28,7 @@ class Lexicon(Struct, frozen=True):
     turning: frozenset[str]
     meant: frozenset[str]
     many: frozenset[str]
+    topics: frozenset[str]
     plain: frozenset[str]
     keep_end: frozenset[str]
     alias: Mapping[str, Words]
@@ -103,6 +106,7 @@ def lexicon() -> Lexicon:
         turning=_plain(glue["not"]),
         meant=_plain(glue["meant"]),
         many=_plain(glue["many"]),
+        topics=_plain(glue["topics"]),
         plain=_plain(glue["plain"]),
         keep_end=frozenset(nouns["keep_end"]),
         alias=MappingProxyType(alias),
@@ -125,7 +129,9 @@ def _pair(apart: str) -> tuple[str, str]:
     return (first, second)
 
 
-def _stemmed(names: Iterable[str], alias: Mapping[str, Words], joined: Mapping[tuple[str, str], Words]) -> list[Words]:
+def _stemmed(
+    names: Iterable[str], alias: Mapping[str, Words], joined: Mapping[tuple[str, str], Words]
+) -> list[Words]:
     """Names as stems, while the lexicon is still being made."""
     found = []
     for name in names:
@@ -144,6 +150,8 @@ def _phrases(fluids: Mapping[str, list[str]]) -> dict[str, Mapping[Words, str]]:
     classes: dict[str, dict[Words, str]] = {
         name: {lows(text): text for text in texts} for name, texts in read_table("words/classes").items()
     }
+    for name in _WITH_PLURALS:
+        classes[name] |= {(*words[:-1], words[-1] + "s"): text for words, text in classes[name].items()}
     classes["fluid"] = {lows(text): text for text in fluids["fluids"]}
     classes["product"] = {lows(text): text for text in fluids["products"]}
     classes["condition"] = {
@@ -167,6 +175,8 @@ def _every_word(
     for kind in catalogue().values():
         texts = [kind.name, *kind.words]
         texts += [t for r in kind.renew for t in (r.item, *r.words)]
-        texts += [t for c in kind.check for t in (c.name,)] + [t for u in kind.upset for t in (u.name, *u.words)]
+        texts += [t for c in kind.check for t in (c.name,)] + [
+            t for u in kind.upset for t in (u.name, *u.words)
+        ]
         known |= {low for text in texts for low in lows(text)}
     return frozenset(known)

@@ -10,9 +10,9 @@ from types import MappingProxyType
 
 from msgspec import Struct
 
+from witnessmark.ground.errors import BadInput
 from witnessmark.ground.numerals import WORDS as NUMBER_WORDS
 from witnessmark.ground.numerals import read_number
-from witnessmark.ground.errors import BadInput
 from witnessmark.ground.quantities import FoundQuantity, find_quantities
 from witnessmark.ground.threads_typed import FoundThread, find_threads
 from witnessmark.words.corners import FoundSide, find_sides
@@ -127,9 +127,11 @@ def _is_split(tokens: Sequence[Token], taken: Sequence[Atom]) -> bool:
 
 
 def _is_humidity(token: Token, taken: Sequence[Atom]) -> bool:
-    """"RH 70 %" is damp in the air, not the right hand."""
+    """ "RH 70 %" is damp in the air, not the right hand."""
     near = [a for a in taken if a.quantity and a.quantity.kind == "ratio"]
-    return token.low == "rh" and any(0 <= a.start - token.end <= 4 or 0 <= token.start - a.end <= 4 for a in near)
+    return token.low == "rh" and any(
+        0 <= a.start - token.end <= 4 or 0 <= token.start - a.end <= 4 for a in near
+    )
 
 
 def _figures(text: str, today: date) -> list[Atom]:
@@ -206,7 +208,7 @@ _GRADE = re.compile(r"[0-9]{1,3}w[0-9]{0,3}|[0-9]{2}w")
 
 
 def _fluid_grades(atoms: Sequence[Atom]) -> list[Span]:
-    """"ep90", "SAE 30", "20w50", "dot 4": a grade tells a fluid."""
+    """ "ep90", "SAE 30", "20w50", "dot 4": a grade tells a fluid."""
     found = []
     grades = lexicon().grades
     for at, atom in enumerate(atoms):
@@ -216,7 +218,12 @@ def _fluid_grades(atoms: Sequence[Atom]) -> list[Span]:
             found.append(Span("fluid", at, at + 1, atom.low))
         elif atom.sort == "word" and atom.low in grades and after and after.sort == "number":
             found.append(Span("fluid", at, at + 2, f"{atom.low} {after.low}"))
-        elif atom.sort == "number" and after and after.start == atom.end and _GRADE.fullmatch(atom.low + after.low):
+        elif (
+            atom.sort == "number"
+            and after
+            and after.start == atom.end
+            and _GRADE.fullmatch(atom.low + after.low)
+        ):
             found.append(Span("fluid", at, at + 2, atom.low + after.low))
     return found
 
@@ -241,6 +248,19 @@ def _adjoining(run: Sequence[Canon]) -> bool:
     return all(a.last == b.first or a.first == b.first for a, b in zip(run, run[1:], strict=False))
 
 
+_PURPOSES = frozenset(
+    ["look", "see", "get", "find", "make", "clear", "do", "have", "let", "allow", "reach", "stop", "avoid", "free", "save", "help", "try", "keep", "give"]
+)
+_WILLING = frozenset(["want", "wants", "wanted", "need", "needs", "needed", "like", "love", "going", "plan", "planning", "have", "has", "ought", "got", "hope", "aim", "mean", "decided", "due", "forget", "remember", "able", "used"])  # fmt: skip
+
+
+def _is_purpose(atoms: Sequence[Atom], at: int) -> bool:
+    """ "To look at points" tells what for; "want to look" does not."""
+    if atoms[at].low != "to" or at + 1 >= len(atoms) or atoms[at + 1].low not in _PURPOSES:
+        return False
+    return at > 0 and atoms[at - 1].low not in _WILLING
+
+
 def _clauses(atoms: Sequence[Atom]) -> tuple[tuple[int, ...], tuple[bool, ...]]:
     """Count the stops before each atom, and mark what stands behind "so", "before", "because"."""
     known = lexicon().clause
@@ -249,7 +269,7 @@ def _clauses(atoms: Sequence[Atom]) -> tuple[tuple[int, ...], tuple[bool, ...]]:
         if atom.sort == "mark" and (is_stop(atom.low) or atom.low in ",-–—()"):
             count += 1
             lower = False
-        elif atom.low in known:
+        elif atom.low in known or _is_purpose(atoms, len(segment)):
             lower = True
         segment.append(count)
         under.append(lower)

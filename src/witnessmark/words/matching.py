@@ -8,6 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from witnessmark.vehicle.conditions import condition
+from witnessmark.words.lexicon import lexicon
 from witnessmark.words.line import Atom, Line
 from witnessmark.words.naming import FULL, Hit, is_head
 from witnessmark.words.verbs import Element, Phrase, starts, verbs
@@ -15,6 +16,9 @@ from witnessmark.words.verbs import Element, Phrase, starts, verbs
 _WIDEST_GAP = 5
 _UNDER = 1.6
 _LATER = 0.35
+_GAP = 0.03
+_NEAR = 3
+_TOPIC = 0.3
 _TELLING = 2.0
 _UNNAMED = 0.8
 
@@ -46,6 +50,9 @@ class _Matcher:
     def __init__(self, line: Line, hits: Sequence[Hit]) -> None:
         self.line = line
         self.within = {i for h in hits if h.how == FULL and len(h.atoms) > 1 for i in h.atoms}
+        self.within |= {
+            i for s in line.spans_of("item") if s.last - s.first > 1 for i in range(s.first, s.last)
+        }
         self.classes: dict[int, dict[str, list[int]]] = {}
         for at, spans in line.spans.items():
             for span in spans:
@@ -78,17 +85,30 @@ class _Matcher:
         element, rest = elements[0], elements[1:]
         if element.gap:
             return self._over_gap(rest, at)
+        if element.barred:
+            return None if self._is_near(element, at) else self.match(rest, at)
         for taken, last in self._fits(element, at):
             spot = self.match(rest, last)
             if spot is not None:
                 return _Spot(taken + spot.atoms, spot.end, spot.gaps)
         return self.match(rest, at) if element.maybe else None
 
+    def _is_near(self, element: Element, at: int) -> bool:
+        """Whether the element stands here or behind a word or two."""
+        for near in range(at, min(at + _NEAR, len(self.line.atoms))):
+            if any(True for _ in self._fits(element, near)):
+                return True
+            if self.line.atoms[near].sort != "word":
+                return False
+        return False
+
     def _over_gap(self, rest: Sequence[Element], at: int) -> _Spot | None:
         if not rest:
             return _Spot((), at, 0)
         for skipped in range(_WIDEST_GAP + 1):
-            if skipped and (at + skipped > len(self.line.atoms) or self.line.atoms[at + skipped - 1].sort == "mark"):
+            if skipped and (
+                at + skipped > len(self.line.atoms) or self.line.atoms[at + skipped - 1].sort == "mark"
+            ):
                 return None
             spot = self.match(rest, at + skipped)
             if spot is not None:
@@ -139,7 +159,11 @@ def calls(line: Line, hits: Sequence[Hit]) -> list[Call]:
     table = verbs()
     named = bool(hits) or any(is_head(a.low) for a in line.atoms)
     able = [
-        replace(c, score=c.score - (0.0 if named or not table[c.tag].thing else _UNNAMED), also=frozenset(said.get(c.tag, set())) | c.atoms)
+        replace(
+            c,
+            score=c.score - (0.0 if named or not table[c.tag].thing else _UNNAMED),
+            also=frozenset(said.get(c.tag, set())) | c.atoms,
+        )
         for c in best.values()
         if _is_able(matcher, table[c.tag].needs)
     ]
@@ -152,11 +176,15 @@ def _is_able(matcher: _Matcher, needs: frozenset[str]) -> bool:
 
 def _score(line: Line, phrase: Phrase, spot: _Spot, at: int) -> float:
     said = len(spot.atoms)
-    score = phrase.weight + 0.12 * max(0, said - 1) - 0.06 * spot.gaps
+    score = phrase.weight + 0.12 * max(0, said - 1) - _GAP * spot.gaps
     score += 0.08 * sum(bool(e.classes) for e in phrase.elements)
+    if any(line.atoms[i].low in lexicon().topics for i in spot.atoms):
+        score += _TOPIC
     where = min(spot.atoms) if spot.atoms else at
     if line.under[where]:
         score -= _UNDER
     score -= _LATER * min(line.segment[where], 2)
-    first = next((i for i, a in enumerate(line.atoms) if a.sort not in ("side", "mark", "day", "time", "number")), 0)
+    first = next(
+        (i for i, a in enumerate(line.atoms) if a.sort not in ("side", "mark", "day", "time", "number")), 0
+    )
     return score + (0.3 if where <= first else 0.0)

@@ -50,7 +50,9 @@ def find_names(line: Line, vocabulary: Vocabulary) -> tuple[Hit, ...]:
     for hit in candidates:
         if not any(hit.atoms & other.atoms for other in chosen):
             rivals = _rivals(hit, candidates)
-            chosen.append(Hit(hit.first, hit.last, hit.named, hit.how, hit.score, hit.atoms, rivals, hit.doubted))
+            chosen.append(
+                Hit(hit.first, hit.last, hit.named, hit.how, hit.score, hit.atoms, rivals, hit.doubted)
+            )
     return tuple(sorted(chosen, key=lambda h: h.first))
 
 
@@ -58,15 +60,27 @@ def _near(line: Line, vocabulary: Vocabulary) -> list[int]:
     places = {p for canon in line.canon for p in vocabulary.by_stem.get(canon.stem, ())}
     joined = {c.stem for c in line.canon if len(c.stem) > 5}
     if joined:
-        places |= {p for p, n in enumerate(vocabulary.names) if len(n.stems) > 1 and "".join(n.stems) in joined}
+        places |= {
+            p for p, n in enumerate(vocabulary.names) if len(n.stems) > 1 and "".join(n.stems) in joined
+        }
     return sorted(places)
 
 
 def _rivals(hit: Hit, candidates: Sequence[Hit]) -> tuple[Named, ...]:
     """Names that fit the very same words nearly as well: "seal" may be any seal."""
-    found = [c.named for c in candidates if c.named is not hit.named and c.atoms == hit.atoms and hit.score - c.score < 9]
-    return tuple(dict.fromkeys(found)) if hit.how != FULL else tuple(
-        c.named for c in candidates if c.named is not hit.named and c.atoms == hit.atoms and c.how == FULL and c.score == hit.score
+    found = [
+        c.named
+        for c in candidates
+        if c.named is not hit.named and c.atoms == hit.atoms and hit.score - c.score < 9
+    ]
+    return (
+        tuple({named.plain: named for named in found}.values())
+        if hit.how != FULL
+        else tuple(
+            c.named
+            for c in candidates
+            if c.named is not hit.named and c.atoms == hit.atoms and c.how == FULL and c.score == hit.score
+        )
     )
 
 
@@ -100,7 +114,7 @@ def _hit(line: Line, named: Named, run: Sequence[Canon], how: str, score: float)
 
 
 def _skips_position(line: Line, run: Sequence[Canon]) -> bool:
-    """"Lower" between the words of a name may tell another thing."""
+    """ "Lower" between the words of a name may tell another thing."""
     own = {i for c in run for i in range(c.first, c.last)}
     return any(line.atoms[i].low in POSITIONS and i not in own for i in range(min(own), max(own)))
 
@@ -153,7 +167,11 @@ def _loose(line: Line, named: Named) -> list[Hit]:
         if canon.stem != named.stems[-1] or size < 2:
             continue
         run, place, left = [canon], size - 1, at - 1
-        while left >= 0 and line.canon[left].last == run[0].first and line.canon[left].stem in named.stems[:place]:
+        while (
+            left >= 0
+            and line.canon[left].last == run[0].first
+            and line.canon[left].stem in named.stems[:place]
+        ):
             place = named.stems.index(line.canon[left].stem)
             run.insert(0, line.canon[left])
             left -= 1
@@ -175,10 +193,21 @@ def _headless(line: Line, named: Named) -> list[Hit]:
 def _qualified(line: Line, run: Sequence[Canon], named: Named) -> bool:
     """Whether a noun before it makes it another thing: "fuel hose" is no brake hose."""
     before = run[0].first - 1
-    if before < 0 or line.atoms[before].sort != "word":
+    if before < 0 or line.atoms[before].sort != "word" or _ends_another(line, before):
         return False
     low = line.atoms[before].low
     return is_noun(low) and stem(low) not in named.stems
+
+
+def _ends_another(line: Line, at: int) -> bool:
+    """Whether a renewable, a dimension or a product ends here: "split pin hub nut" are two things."""
+    ended = {
+        s.last - 1
+        for group in line.spans.values()
+        for s in group
+        if s.cls in ("item", "dimension", "product", "fluid")
+    }
+    return at in ended
 
 
 def _continued(line: Line, run: Sequence[Canon]) -> bool:
@@ -188,7 +217,10 @@ def _continued(line: Line, run: Sequence[Canon]) -> bool:
         at += 1
     if at >= len(line.atoms) or line.atoms[at].sort != "word":
         return False
-    if any(s.cls in ("dimension", "fluid", "condition", "item", "product", "blank") for s in line.spans.get(at, ())):
+    if any(
+        s.cls in ("dimension", "fluid", "condition", "item", "product", "blank")
+        for s in line.spans.get(at, ())
+    ):
         return False
     low = line.atoms[at].low
     return is_noun(low) and low not in verb_words()
@@ -222,7 +254,7 @@ def is_head(low: str) -> bool:
 @cache
 def _last_words() -> frozenset[str]:
     known = lexicon()
-    return frozenset(words[-1] for words in (*known.parts, *known.heads, *known.materials, *trade().kinds) if words)
+    return frozenset(words[-1] for words in (*known.parts, *known.heads, *trade().kinds) if words)
 
 
 @cache
@@ -236,4 +268,5 @@ def _nouns() -> frozenset[str]:
     """Stems of every name of a part, a joint or a kind; ordinary verbs among them are left out."""
     known = lexicon()
     names = (*known.parts, *known.heads, *known.materials, *trade().kinds)
-    return frozenset(w for words in names for w in words if w not in _NO_NOUNS)
+    tools = (words for words in known.phrases["tool"])
+    return frozenset(stem(w) for words in (*names, *tools) for w in words if w not in _NO_NOUNS)

@@ -19,7 +19,22 @@ from witnessmark.words.work import Work
 PART = "part"
 MOST_CHOICES = 5
 _LONGEST_NAME = 5
-_FASTENERS = frozenset({"bolt", "nut", "screw", "setscrew", "stud", "washer", "clip", "pin", "fixing", "fastener", "rivet", "locknut"})
+_FASTENERS = frozenset(
+    {
+        "bolt",
+        "nut",
+        "screw",
+        "setscrew",
+        "stud",
+        "washer",
+        "clip",
+        "pin",
+        "fixing",
+        "fastener",
+        "rivet",
+        "locknut",
+    }
+)
 
 
 def phrase(work: Work, *, near_verb: bool = True) -> tuple[int, int] | None:
@@ -29,9 +44,14 @@ def phrase(work: Work, *, near_verb: bool = True) -> tuple[int, int] | None:
     return max(scored)[2] if scored else None
 
 
+def first_run(work: Work) -> tuple[int, int] | None:
+    """The first run of free words behind the verb, whatever they are."""
+    begin = min(work.told, default=0)
+    return next((r for r in _runs(work) if r[0] >= begin), None)
+
+
 def _runs(work: Work) -> list[tuple[int, int]]:
     """Free words side by side; prepositions, figures and marks part them."""
-    known = lexicon()
     found: list[tuple[int, int]] = []
     start: int | None = None
     for at in range(len(work.atoms) + 1):
@@ -41,7 +61,12 @@ def _runs(work: Work) -> list[tuple[int, int]]:
         if not fits and start is not None:
             found.append(_nominal(work, *work.tidy(start, at)))
             start = None
-    return [r for r in found if r[0] < r[1] and any(work.atoms[i].low not in known.plain for i in range(*r))]
+    return [r for r in found if r[0] < r[1] and (is_plain_thing(work, r) or _is_uncommon(work, r))]
+
+
+def _is_uncommon(work: Work, run: tuple[int, int]) -> bool:
+    """Whether a word in it is none of everyday English."""
+    return any(work.atoms[i].low not in lexicon().plain for i in range(*run))
 
 
 def _may_name(work: Work, at: int) -> bool:
@@ -50,15 +75,27 @@ def _may_name(work: Work, at: int) -> bool:
         return False
     if atom.sort == "side":
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
-        return " " not in atom.low and stem(follower) in known.keep_end and atom.low in ("front", "rear", "back")
-    if atom.sort != "word" or atom.low in known.beside or atom.low in known.clause or atom.low in known.turning:
+        return (
+            " " not in atom.low and stem(follower) in known.keep_end and atom.low in ("front", "rear", "back")
+        )
+    if (
+        atom.sort != "word"
+        or atom.low in known.beside
+        or atom.low in known.clause
+        or atom.low in known.turning
+    ):
         return False
     return atom.low not in ("and", "is", "are", "was", "were", "has", "had", "have", "then", "i", "we", "it")
 
 
 def _nominal(work: Work, first: int, last: int) -> tuple[int, int]:
     """The run up to its last noun, where it has one: "steering lock now fights" is "steering lock"."""
-    nouns = [i for i in range(first, last) if is_head(work.atoms[i].low)]
+    tools = {s.last - 1 for s in work.line.spans_of("tool")}
+    nouns = [
+        i
+        for i in range(first, last)
+        if is_head(work.atoms[i].low) or i in tools or (stem(work.atoms[i].low),) in lexicon().materials
+    ]
     if not nouns:
         return first, last
     end = nouns[-1] + 1
@@ -79,7 +116,7 @@ def _describes(work: Work, at: int) -> bool:
 def _score(work: Work, run: tuple[int, int], near_verb: bool) -> float:
     first, last = run
     score = 0.0
-    if is_head(work.atoms[last - 1].low):
+    if is_plain_thing(work, run):
         score += 3.0 + 0.2 * (last - first)
     touching = any(i in work.call.atoms for i in (first - 1, first - 2, last, last + 1))
     if near_verb and touching:
@@ -102,8 +139,14 @@ def _led_by_preposition(work: Work, first: int) -> bool:
 
 
 def is_plain_thing(work: Work, run: tuple[int, int]) -> bool:
-    """Whether a phrase ends in a word that things are called by."""
-    return is_head(work.atoms[run[1] - 1].low)
+    """Whether a phrase ends in a word that things, materials or tools are called by."""
+    low = work.atoms[run[1] - 1].low
+    return is_head(low) or (stem(low),) in lexicon().materials or is_tool(work, run)
+
+
+def is_tool(work: Work, run: tuple[int, int]) -> bool:
+    """Whether a phrase ends in a tool: bought and owned, but no thing of the vehicle."""
+    return any(s.last == run[1] for s in work.line.spans_of("tool"))
 
 
 # ---- kinds
@@ -141,8 +184,14 @@ def kind_given(given: str) -> str:
         return dashed
     if stems(plain) in trade().kinds:
         return trade().kinds[stems(plain)]
-    near = process.extract(" ".join(stems(plain)), _spoken(), scorer=fuzz.token_set_ratio, limit=MOST_CHOICES, score_cutoff=60)
-    if near and near[0][1] >= 88 and (len(near) == 1 or near[0][1] - near[1][1] > 6 or _same(near[0][2], near[1][2])):
+    near = process.extract(
+        " ".join(stems(plain)), _spoken(), scorer=fuzz.token_set_ratio, limit=MOST_CHOICES, score_cutoff=60
+    )
+    if (
+        near
+        and near[0][1] >= 88
+        and (len(near) == 1 or near[0][1] - near[1][1] > 6 or _same(near[0][2], near[1][2]))
+    ):
         return trade().kinds[near[0][2]]
     raise BadInput(
         given=f"{given!r} is no kind of joint in the close-out catalogue",
@@ -163,10 +212,16 @@ def _spoken() -> dict[Words, str]:
 def kind_choices(name: str, first: Sequence[str] = ()) -> tuple[tuple[str, str], ...]:
     """Up to five kinds a new thing may be, the likeliest first; "part" and "unsaid" are always among them."""
     kinds = catalogue()
-    near = process.extract(" ".join(stems(name)), _spoken(), scorer=fuzz.token_set_ratio, limit=12, score_cutoff=45)
+    near = process.extract(
+        " ".join(stems(name)), _spoken(), scorer=fuzz.token_set_ratio, limit=12, score_cutoff=45
+    )
     keys = list(dict.fromkeys((*first, *(trade().kinds[key] for _, _, key in near), "plain-fixing")))
     likely = [k for k in keys if k in kinds and k != UNSAID][: MOST_CHOICES - 2]
-    return (*((k, kinds[k].name) for k in likely), (PART, "a part, not a joint"), (UNSAID, kinds[UNSAID].name))
+    return (
+        *((k, kinds[k].name) for k in likely),
+        (PART, "a part, not a joint"),
+        (UNSAID, kinds[UNSAID].name),
+    )
 
 
 def bring_in(work: Work, name: str, side: str, kind: str, number: int = 1) -> str:

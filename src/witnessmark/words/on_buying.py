@@ -24,9 +24,20 @@ def _ordered(work: Work) -> Built:
     item, number, at = item_phrase(work)
     if not item:
         work.doubt("what was ordered is not told")
-    fact = Ordered(at=at, item=item or "something", number=number, supplier=supplier, price=price[0], due=due, figures=figures)
+    fact = Ordered(
+        at=at,
+        item=item or "something",
+        number=number,
+        supplier=supplier,
+        price=price[0],
+        due=due,
+        figures=figures,
+    )
     tail = joined(
-        f"{_many(number)}{item}" + (f" from {supplier}" if supplier else ""), price[1], figures_said(figures), f"due {due}" if due else ""
+        f"{_many(number)}{item}" + (f" from {supplier}" if supplier else ""),
+        price[1],
+        figures_said(figures),
+        f"due {due}" if due else "",
     )
     return Built((fact,), tail)
 
@@ -58,7 +69,15 @@ def _offered(work: Work) -> Built:
         work.doubt("neither price nor days are told")
     if not item:
         work.doubt("what is offered is not told")
-    fact = Offered(at=at, item=item or "something", supplier=supplier, price=price[0], post=post[0], days=days, figures=figures)
+    fact = Offered(
+        at=at,
+        item=item or "something",
+        supplier=supplier,
+        price=price[0],
+        post=post[0],
+        days=days,
+        figures=figures,
+    )
     tail = joined(
         f"{_many(number)}{item}" + (f" from {supplier}" if supplier else ""),
         price[1],
@@ -91,10 +110,10 @@ def _paid_for(work: Work) -> str:
             return work.words(first, last)
     run = phrase(work)
     if run is None:
-        first = next((i for i, a in enumerate(work.atoms) if a.sort == "word" and work.is_free(i)), None)
-        if first is None:
+        start = next((i for i, a in enumerate(work.atoms) if a.sort == "word" and work.is_free(i)), None)
+        if start is None:
             return ""
-        run = work.tidy(*work.after(first))
+        run = work.tidy(*work.after(start))
         if run[0] == run[1]:
             return ""
     work.place(*run)
@@ -134,7 +153,11 @@ def _take_price(work: Work, *, bare: bool = False) -> tuple[float | None, str]:
     if bare:
         for at in work.numbers():
             atom = work.atoms[at]
-            if atom.sort == "number" and atom.value is not None and ("." in atom.low or len(work.numbers()) == 1):
+            if (
+                atom.sort == "number"
+                and atom.value is not None
+                and ("." in atom.low or len(work.numbers()) == 1)
+            ):
                 work.place(at)
                 return atom.value, atom.low
     return None, ""
@@ -152,7 +175,9 @@ def _take_post(work: Work) -> tuple[float | None, str]:
             return 0.0, "free"
     for at in (*range(lead + 1, min(lead + 4, len(work.atoms))), lead - 1):
         atom = work.atoms[at]
-        money: Quantity | None = atom.quantity.quantity if atom.quantity and atom.quantity.kind == "money" else None
+        money: Quantity | None = (
+            atom.quantity.quantity if atom.quantity and atom.quantity.kind == "money" else None
+        )
         if at < 0 or not work.is_free(at) or (money is None and atom.sort != "number"):
             continue
         work.place(lead)

@@ -33,19 +33,23 @@ def _fitted(work: Work) -> Built:
     tail = joined(f"{head} to {listed(at)}{new_said(work)}" if at else head, figures_said(figures), why)
     if _is_beside(work) and at:
         bare = Fitted(at=at)
-        return Built((bare, renewed), joined(f"{listed(at)}{new_said(work)} with {head}", figures_said(figures), why))
+        return Built(
+            (bare, renewed), joined(f"{listed(at)}{new_said(work)} with {head}", figures_said(figures), why)
+        )
     return Built((renewed,), tail)
 
 
 def _take_new(work: Work) -> bool:
     """Whether "new" is said, and not turned round."""
-    found = [i for i, a in enumerate(work.atoms) if a.low in _NEW and (work.is_free(i) or i in work.call.atoms)]
+    found = [
+        i for i, a in enumerate(work.atoms) if a.low in _NEW and (work.is_free(i) or i in work.call.atoms)
+    ]
     for at in found:
         work.place(at)
     if found and any(work.atoms[at - 1].low in ("not", "no", "as", "like") for at in found if at):
         work.doubt("whether it is new is not plain")
         return False
-    return bool(found) or work.says("renewed", "replaced", "swapped", "changed") and not work.has(*_OLD)
+    return bool(found) or (work.says("renewed", "replaced", "swapped", "changed") and not work.has(*_OLD))
 
 
 def _why_not_new(work: Work) -> str:
@@ -99,12 +103,14 @@ def _fluid_said(work: Work, at: tuple[str, ...], fluid: str, figures: tuple[Quan
 def take_fluid(work: Work) -> str:
     """The fluid told, all its words: "EP90 gear oil"; words of a whole name are left to the name."""
     named = {i for h in work.hits if h.how == "full" and len(h.atoms) > 1 for i in h.atoms}
-    told = work.call.atoms
+    told = work.told
     spans = [
         s
         for group in work.line.spans.values()
         for s in group
-        if s.cls == "fluid" and not named & set(range(s.first, s.last)) and all(work.is_free(i) or i in told for i in range(s.first, s.last))
+        if s.cls == "fluid"
+        and not named & set(range(s.first, s.last))
+        and all(work.is_free(i) or i in told for i in range(s.first, s.last))
     ]
     if not spans:
         return ""
@@ -118,19 +124,32 @@ def take_fluid(work: Work) -> str:
 
 def _welded(work: Work) -> Built:
     plugs = _take_plugs(work)
-    kinds = ("plug-weld-seam", "welded-patch", "mount-area-weld") if plugs else ("welded-patch", "plug-weld-seam", "mount-area-weld")
+    kinds = (
+        ("plug-weld-seam", "welded-patch", "mount-area-weld")
+        if plugs
+        else ("welded-patch", "plug-weld-seam", "mount-area-weld")
+    )
     at = things(work, kinds=kinds)
     figures = work.take_quantities()
     said = f"{plugs} plugs" if plugs else ""
-    return Built((Welded(at=at, plugs=plugs, figures=figures),), joined(listed(at) + new_said(work), said, figures_said(figures)))
+    return Built(
+        (Welded(at=at, plugs=plugs, figures=figures),),
+        joined(listed(at) + new_said(work), said, figures_said(figures)),
+    )
 
 
 def _take_plugs(work: Work) -> int:
     """How many plugs: a number beside "plugs" or behind "plug welded"."""
     for at in work.numbers():
         value = work.atoms[at].value
-        around = [a.low for a in work.atoms[at + 1 : at + 4]] + [a.low for a in work.atoms[max(0, at - 2) : at]]
-        if value is None or value != int(value) or not any(low.startswith("plug") or low in ("holes", "rosettes") for low in around):
+        around = [a.low for a in work.atoms[at + 1 : at + 4]] + [
+            a.low for a in work.atoms[max(0, at - 2) : at]
+        ]
+        if (
+            value is None
+            or value != int(value)
+            or not any(low.startswith("plug") or low in ("holes", "rosettes") for low in around)
+        ):
             continue
         work.place(at)
         for near in range(at + 1, min(at + 4, len(work.atoms))):
@@ -145,7 +164,7 @@ def _coated(work: Work) -> Built:
     window = _take_window(work)
     last_coat = _take_last(work)
     at = things(work, kinds=("primed-metal", "filler-and-paint", "seam-sealing"))
-    angles = [(i, q) for i, q in work.quantities("angle")]
+    angles = work.quantities("angle")
     figures = work.take_quantities()
     for _, quantity in angles:
         figures = tuple(Quantity(q.typed, q.value, "°C") if q == quantity else q for q in figures)
@@ -153,10 +172,19 @@ def _coated(work: Work) -> Built:
         found = work.find(word)
         if found is not None and any(q.unit == "%" for q in figures):
             work.place(found)
-    fact = Coated(at=at, product=product, recoat_from_hours=window[0], recoat_until_hours=window[1], last_coat=last_coat, figures=figures)
+    fact = Coated(
+        at=at,
+        product=product,
+        recoat_from_hours=window[0],
+        recoat_until_hours=window[1],
+        last_coat=last_coat,
+        figures=figures,
+    )
     said = f" with {product}" if product else ""
     recoat = _window_said(window)
-    tail = joined(f"{listed(at)}{new_said(work)}{said}", recoat, "last coat" if last_coat else "", figures_said(figures))
+    tail = joined(
+        f"{listed(at)}{new_said(work)}{said}", recoat, "last coat" if last_coat else "", figures_said(figures)
+    )
     return Built((fact,), tail)
 
 
@@ -165,7 +193,8 @@ def _take_product(work: Work) -> str:
     spans = [
         s
         for s in work.line.spans_of("product")
-        if not named & set(range(s.first, s.last)) and all(work.is_free(i) or i in work.call.atoms for i in range(s.first, s.last))
+        if not named & set(range(s.first, s.last))
+        and all(work.is_free(i) or i in work.told for i in range(s.first, s.last))
     ]
     if not spans:
         return ""
@@ -177,9 +206,9 @@ def _take_product(work: Work) -> str:
 
 
 def _take_window(work: Work) -> tuple[float | None, float | None]:
-    """"Recoat 4 h to 7 days": hours from and until."""
+    """ "Recoat 4 h to 7 days": hours from and until."""
     times = [(at, q) for at, q in work.quantities("time")]
-    recoat = work.find("recoat", "overcoat", "recoatable", "window")
+    recoat = work.find_told("recoat", "overcoat", "recoatable", "window")
     if recoat is None or not times:
         return None, None
     work.place(recoat)
@@ -187,7 +216,9 @@ def _take_window(work: Work) -> tuple[float | None, float | None]:
     for at, _ in after[:2]:
         work.place(at)
     for word in ("window", "from", "to", "until", "after", "within"):
-        found = next((i for i, a in enumerate(work.atoms) if a.low == word and i > recoat and work.is_free(i)), None)
+        found = next(
+            (i for i, a in enumerate(work.atoms) if a.low == word and i > recoat and work.is_free(i)), None
+        )
         if found is not None:
             work.place(found)
     hours = [q.value / 60 for _, q in after[:2]]
@@ -220,7 +251,7 @@ def _closed(work: Work) -> Built:
     at = known_subjects(work)
     if not at:
         work.doubt("nothing known is named")
-    seen = work.find("seen", "looked")
+    seen = work.find_told("seen", "looked")
     if seen is not None:
         work.place(seen)
     figures = work.take_quantities()
@@ -229,12 +260,22 @@ def _closed(work: Work) -> Built:
         work.place(marked)
     fact = Closed(at=at, but=but, seen=seen is not None, figures=figures)
     but_said = f"all but {', '.join(but)}" if but else ""
-    return Built((fact,), joined(f"{listed(at)} {but_said}".strip(), figures_said(figures), "seen" if seen is not None else ""))
+    return Built(
+        (fact,),
+        joined(f"{listed(at)} {but_said}".strip(), figures_said(figures), "seen" if seen is not None else ""),
+    )
 
 
 def _take_exceptions(work: Work) -> tuple[str, ...]:
     """Names behind "all but", each as the record knows it or, failing that, as typed."""
-    start = next((i for i, a in enumerate(work.atoms) if a.low in ("but", "except", "bar") and i + 1 < len(work.atoms)), None)
+    start = next(
+        (
+            i
+            for i, a in enumerate(work.atoms)
+            if a.low in ("but", "except", "bar") and i + 1 < len(work.atoms)
+        ),
+        None,
+    )
     if start is None:
         return ()
     if start and work.atoms[start - 1].low in ("all", "everything"):
@@ -244,7 +285,11 @@ def _take_exceptions(work: Work) -> tuple[str, ...]:
     at = start + 1
     while at < len(work.atoms):
         last = at
-        while last < len(work.atoms) and work.atoms[last].sort in ("word", "side") and work.atoms[last].low not in ("and", "seen"):
+        while (
+            last < len(work.atoms)
+            and work.atoms[last].sort in ("word", "side")
+            and work.atoms[last].low not in ("and", "seen")
+        ):
             last += 1
         if last > at:
             names.append(_exception(work, at, last))

@@ -33,10 +33,14 @@ def _found(work: Work) -> Built:
 
 def _take_condition(work: Work) -> str:
     """The word for what was found: a bad one before a good one, those in the main clause first."""
-    spans = [s for s in _conditions(work) if not any(s.first in h.atoms for h in work.hits if h.how == "full")]
+    spans = [
+        s for s in _conditions(work) if not any(s.first in h.atoms for h in work.hits if h.how == "full")
+    ]
     if not spans:
         return ""
-    best = min(spans, key=lambda s: (work.line.under[s.first], not condition(s.means).bad, s.first - s.last, s.first))
+    best = min(
+        spans, key=lambda s: (work.line.under[s.first], not condition(s.means).bad, s.first - s.last, s.first)
+    )
     work.place(best.first, best.last)
     if len({condition(s.means).bad for s in spans}) > 1:
         work.doubt("good and bad are both told")
@@ -53,7 +57,13 @@ def _conditions(work: Work) -> list[Span]:
         if s.cls == "condition" and (work.is_free(s.first, s.last) or set(range(s.first, s.last)) & told)
     ]
     wider = [*found, *work.line.spans_of("item")]
-    return [s for s in found if not any(o.first <= s.first and s.last <= o.last and o.last - o.first > s.last - s.first for o in wider)]
+    return [
+        s
+        for s in found
+        if not any(
+            o.first <= s.first and s.last <= o.last and o.last - o.first > s.last - s.first for o in wider
+        )
+    ]
 
 
 def _take_size(work: Work) -> str:
@@ -86,7 +96,9 @@ def _proved(work: Work) -> Built:
     if not check and not at:
         work.doubt("no check and no known thing is named")
     fact = Proved(at=at, check=check, seen=seen, figures=figures)
-    return Built((fact,), joined(_on(check, at) + new_said(work), figures_said(figures), "seen" if seen else ""))
+    return Built(
+        (fact,), joined(_on(check, at) + new_said(work), figures_said(figures), "seen" if seen else "")
+    )
 
 
 def _looked_at(work: Work) -> Built:
@@ -97,7 +109,10 @@ def _looked_at(work: Work) -> Built:
     for span in _conditions(work):
         if condition(span.means).bad and work.is_free(span.first):
             work.doubt("something bad is told as well")
-    return Built((LookedAt(at=at, check=check, figures=figures),), joined(_on(check, at) + new_said(work), figures_said(figures)))
+    return Built(
+        (LookedAt(at=at, check=check, figures=figures),),
+        joined(_on(check, at) + new_said(work), figures_said(figures)),
+    )
 
 
 def _answered(work: Work) -> tuple[str, tuple[str, ...], bool]:
@@ -110,7 +125,7 @@ def _answered(work: Work) -> tuple[str, tuple[str, ...], bool]:
     run = None if at or answer else phrase(work)
     if run:
         work.name = " ".join(work.atoms[i].low for i in range(*run))
-    seen = work.find("seen")
+    seen = work.find_told("seen")
     if seen is not None:
         work.place(seen)
     return (answer.name if answer else ""), at, seen is not None
@@ -124,7 +139,9 @@ def _put_right(work: Work) -> Built:
     answer = find_answer(work, (), upsets_first=True)
     figures = work.take_quantities()
     if answer is not None:
-        return Built((PutRight(what=answer.name, figures=figures),), joined(answer.name, figures_said(figures)))
+        return Built(
+            (PutRight(what=answer.name, figures=figures),), joined(answer.name, figures_said(figures))
+        )
     at = known_subjects(work)
     if at:
         work.doubt("what was put right is not among what can be upset")
@@ -140,24 +157,41 @@ def _put_right(work: Work) -> Built:
 
 def _found_behind(work: Work) -> Built:
     """What stands before it: names joined by "and" are all off first, those behind "or" are another way."""
-    place = next((i for i in sorted(work.call.atoms) if work.atoms[i].low in _PARTING), None)
+    lows = {work.atoms[i].low: i for i in sorted(work.told, reverse=True)}
+    place = next((lows[word] for word in _PARTING if word in lows), None)
     ahead, behind = _halves(work, place)
     if not ahead or not behind:
         work.doubt("it takes a thing, and what stands in its way")
-    at = tuple(ahead[:1]) or things(work, need=True)
+    at = tuple(ahead[:1]) or (things(work, need=True) if not behind else ())
     routes = _routes(work, behind)
     fact = FoundBehind(at=at, routes=routes)
     said = " or ".join(listed(route) for route in routes)
     return Built((fact,), f"{listed(at)} behind {said}" if said else listed(at))
 
 
-_PARTING = frozenset({"behind", "under", "until", "till", "unless", "without", "in", "before", "after", "off", "get", "only", "reach", "blocked", "hidden"})  # fmt: skip
+_PARTING = (
+    "until",
+    "till",
+    "unless",
+    "without",
+    "behind",
+    "under",
+    "after",
+    "before",
+    "by",
+    "way",
+    "to",
+    "only",
+    "off",
+)
 
 
 def _halves(work: Work, place: int | None) -> tuple[list[str], list[tuple[str, int]]]:
     """Whole names before and after the parting words; "in the way of" turns them round."""
     split = place if place is not None else len(work.atoms)
-    turned = work.says("way") or work.says("get", "reach") and not work.says("cant", "cannot", "couldnt")
+    turned = work.says("way", "needs", "need", "must", "has", "have") and not work.says(
+        "cant", "cannot", "couldnt"
+    )
     first: list[tuple[str, int]] = []
     second: list[tuple[str, int]] = []
     side = ""

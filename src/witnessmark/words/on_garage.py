@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from witnessmark.journal.facts import Bagged, Blanked, Held, OpenedTin, Ran, SentAway, Stored, Unbagged, Unblanked
+from witnessmark.journal.facts import (
+    Bagged,
+    Blanked,
+    Held,
+    OpenedTin,
+    Ran,
+    SentAway,
+    Stored,
+    Unbagged,
+    Unblanked,
+)
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.newnames import PART, phrase
 from witnessmark.words.on_closing import take_fluid
@@ -20,7 +30,10 @@ def _stored(work: Work) -> Built:
     where = take_place(work)
     at = things(work, usual=PART)
     figures = work.take_quantities()
-    tail = joined(f"{listed(at)}{new_said(work)}", f"on {where}" if where and not where.startswith(("under", "behind", "by")) else where)
+    tail = joined(
+        f"{listed(at)}{new_said(work)}",
+        f"on {where}" if where and not where.startswith(("under", "behind", "by")) else where,
+    )
     return Built((Stored(at=at, where=where, figures=figures),), joined(tail, figures_said(figures)))
 
 
@@ -31,7 +44,9 @@ def _sent_away(work: Work) -> Built:
     whom = whom or take_party(work, "to", "with", "at")
     at = known or things(work, usual=PART)
     figures = work.take_quantities()
-    tail = joined(f"{listed(at)}{new_said(work)}" + (f" to {whom}" if whom else ""), f"due back {due}" if due else "")
+    tail = joined(
+        f"{listed(at)}{new_said(work)}" + (f" to {whom}" if whom else ""), f"due back {due}" if due else ""
+    )
     return Built((SentAway(at=at, with_whom=whom, due_back=due, figures=figures),), tail)
 
 
@@ -56,7 +71,12 @@ def _unblanked(work: Work) -> Built:
 def _stopped(work: Work, fact: type[Blanked] | type[Unblanked]) -> Built:
     """How many blanks went in or came out; "both ends" are two."""
     number = _take_blanks(work)
+    for span in work.line.spans_of("blank"):
+        work.passed.update(range(span.first, span.last))
     at = things(work, need=False)
+    run = None if at else phrase(work)
+    if run:
+        work.name = " ".join(work.atoms[i].low for i in range(*run))
     shown = f"{number} of them" if number > 1 else ""
     return Built((fact(at=at, number=number),), joined(f"{listed(at)}{new_said(work)}", shown))
 
@@ -70,7 +90,7 @@ def _take_blanks(work: Work) -> int:
     value = work.take_number()
     if value is not None and value == int(value) and value > 0:
         return int(value)
-    return 1
+    return _BOTH if work.has("both") else 1
 
 
 def _bagged(work: Work) -> Built:
@@ -93,7 +113,7 @@ def _bagged(work: Work) -> Built:
 
 
 def _take_bag(work: Work) -> str:
-    """"In bag 12", "into a jam jar"."""
+    """ "In bag 12", "into a jam jar"."""
     for at, atom in enumerate(work.atoms):
         if atom.low in ("in", "into") and at + 1 < len(work.atoms):
             last = at + 1
@@ -141,7 +161,10 @@ def _opened_tin(work: Work) -> Built:
     if not what:
         work.doubt("what is in the tin is not told")
     figures = work.take_quantities()
-    return Built((OpenedTin(what=what or "tin", figures=figures),), joined(f"a tin of {what}" if what else "a tin", figures_said(figures)))
+    return Built(
+        (OpenedTin(what=what or "tin", figures=figures),),
+        joined(f"a tin of {what}" if what else "a tin", figures_said(figures)),
+    )
 
 
 def _held(work: Work) -> Built:
@@ -194,7 +217,7 @@ def _ran(work: Work) -> Built:
     distances = work.quantities("distance")
     for at, _ in distances:
         work.place(at)
-    km = sum(q.value for _, q in distances)
+    km = float(sum(q.value for _, q in distances))
     cycles = 0
     for at in work.numbers():
         follower = " ".join(a.low for a in work.atoms[at + 1 : at + 3])

@@ -28,6 +28,9 @@ def _described(work: Work) -> Built:
     if work.says("brought", "bring"):
         return _brought_in(work)
     kind = _kind_told(work)
+    for span in work.line.spans_of("fastener"):
+        if span.first and work.atoms[span.first - 1].value is not None:
+            work.passed.update(range(span.first, span.last))
     run = phrase(work, near_verb=False)
     if run is None:
         work.doubt("nothing is named")
@@ -38,7 +41,7 @@ def _described(work: Work) -> Built:
     if number:
         _renumber(work, number)
     fact = Described(parts=tuple(work.parts), joints=tuple(work.joints))
-    names = [t.name for t in (*work.parts, *work.joints)]
+    names = [*(p.name for p in work.parts), *(j.name for j in work.joints)]
     said = "as a part" if work.parts else f"as {work.joints[0].kind.replace('-', ' ')}" if work.joints else ""
     work.parts, work.joints = [], []
     return Built((fact,), joined(listed(names), said, f"{number} of them" if number else ""))
@@ -63,7 +66,7 @@ def _kind_told(work: Work) -> str:
 
 
 def _fasteners(work: Work) -> int:
-    """"Held by 10 setscrews": how many share it."""
+    """ "Held by 10 setscrews": how many share it."""
     for at in work.numbers():
         value = work.atoms[at].value
         if value is not None and value == int(value) and 0 < value < 200:
@@ -94,7 +97,9 @@ def _brought_in(work: Work) -> Built:
         return Built((Described(from_list=key),), starting_lists()[key].name)
     parts, joints = expand(key, side, work.vocabulary.vehicle)
     fact = Described(parts=parts, joints=joints, from_list=key)
-    return Built((fact,), f"{assembly_name(key, side)}: {len(parts)} parts and {len(joints)} joints", says="Brought in")
+    return Built(
+        (fact,), f"{assembly_name(key, side)}: {len(parts)} parts and {len(joints)} joints", says="Brought in"
+    )
 
 
 def _list_named(work: Work) -> tuple[str, frozenset[int]] | None:
@@ -106,7 +111,11 @@ def _list_named(work: Work) -> tuple[str, frozenset[int]] | None:
             words: Words = tuple(c.stem for c in canon[begin:end])
             key = trade().lists.get(words)
             if key and (best is None or len(words) > best[0]):
-                best = (len(words), key, frozenset(i for c in canon[begin:end] for i in range(c.first, c.last)))
+                best = (
+                    len(words),
+                    key,
+                    frozenset(i for c in canon[begin:end] for i in range(c.first, c.last)),
+                )
     return (best[1], best[2]) if best else None
 
 
@@ -127,7 +136,15 @@ def _described_vehicle(work: Work) -> Built:
         found = work.find(word)
         if found is not None:
             work.place(found)
-    tail = joined(body, f"in {country}" if country else "", f"has no {listed(features)}" if has_not and features else f"has {listed(features)}" if features else "")
+    tail = joined(
+        body,
+        f"in {country}" if country else "",
+        f"has no {listed(features)}"
+        if has_not and features
+        else f"has {listed(features)}"
+        if features
+        else "",
+    )
     return Built((fact,), tail)
 
 
@@ -152,7 +169,11 @@ def _features(work: Work) -> tuple[str, ...]:
 
 
 def _body(work: Work) -> str:
-    bodies = {stems(text): key for key, row in read_table("gates/systems").items() for text in (key, *row.get("words", ()))}
+    bodies = {
+        stems(text): key
+        for key, row in read_table("gates/systems").items()
+        for text in (key, *row.get("words", ()))
+    }
     canon = work.line.canon
     found = ""
     for size in (2, 1):
@@ -220,9 +241,19 @@ def _standing(work: Work) -> str:
 
 
 def _take_page(work: Work) -> str:
-    """"p 37", "page 37", "section D"."""
+    """ "p 37", "page 37", "section D"."""
     for at, atom in enumerate(work.atoms[:-1]):
-        if atom.low in ("p", "page", "pg", "pp", "section", "sect", "chapter", "fig", "table") and work.is_free(at):
+        if atom.low in (
+            "p",
+            "page",
+            "pg",
+            "pp",
+            "section",
+            "sect",
+            "chapter",
+            "fig",
+            "table",
+        ) and work.is_free(at):
             after = work.atoms[at + 1]
             if after.sort == "number" or (after.sort == "word" and len(after.low) <= 3):
                 work.place(at, at + 2)

@@ -32,7 +32,10 @@ def _wanted(work: Work) -> Built:
     figures = work.take_quantities()
     if not job:
         work.doubt("what is to be done to it is not told")
-    return Built((Wanted(at=at, job=job, figures=figures),), joined(f"{job} {listed(at)}{new_said(work)}".strip(), figures_said(figures)))
+    return Built(
+        (Wanted(at=at, job=job, figures=figures),),
+        joined(f"{job} {listed(at)}{new_said(work)}".strip(), figures_said(figures)),
+    )
 
 
 def _take_job(work: Work) -> str:
@@ -51,9 +54,17 @@ def _take_job(work: Work) -> str:
 
 def _is_item(work: Work, at: int) -> bool:
     """A seal is no sealing, a patch no patching, where a name goes on."""
-    return work.atoms[at].low in ("seal", "patch", "service", "wax", "primer", "coat", "test", "check", "good") and not (
-        at and work.atoms[at - 1].low in ("to", "and", "make")
-    )
+    return work.atoms[at].low in (
+        "seal",
+        "patch",
+        "service",
+        "wax",
+        "primer",
+        "coat",
+        "test",
+        "check",
+        "good",
+    ) and not (at and work.atoms[at - 1].low in ("to", "and", "make"))
 
 
 def _left(work: Work) -> Built:
@@ -71,9 +82,22 @@ def _left(work: Work) -> Built:
 
 def _take_why(work: Work) -> str:
     """The words behind "because", or those behind the last comma or dash."""
-    lead = next((i for i, a in enumerate(work.atoms) if a.low in ("because", "cos", "since", "as") and (work.is_free(i) or i in work.call.atoms) and _reasons(work, i)), None)
+    lead = next(
+        (
+            i
+            for i, a in enumerate(work.atoms)
+            if a.low in ("because", "cos", "since", "as")
+            and (work.is_free(i) or i in work.call.atoms)
+            and _reasons(work, i)
+        ),
+        None,
+    )
     if lead is None:
-        marks = [i for i, a in enumerate(work.atoms) if a.sort == "mark" and a.low in ",-–—:;(" and i + 1 < len(work.atoms)]
+        marks = [
+            i
+            for i, a in enumerate(work.atoms)
+            if a.sort == "mark" and a.low in ",-–—:;(" and i + 1 < len(work.atoms)
+        ]
         after_verb = [i for i in marks if i > min(work.call.atoms, default=0)]
         lead = after_verb[0] if after_verb else None
     if lead is None:
@@ -88,11 +112,15 @@ def _take_why(work: Work) -> str:
 
 
 def _reasons(work: Work, at: int) -> bool:
-    """"As is" and "as it is" tell no reason."""
+    """ "As is" and "as it is" tell no reason."""
     after = [a.low for a in work.atoms[at + 1 : at + 3]]
     if work.atoms[at].low != "as":
         return bool(after)
-    return bool(after) and after[0] not in ("is", "they", "found", "new", "before", "original") and after[:2] != ["it", "is"]
+    return (
+        bool(after)
+        and after[0] not in ("is", "they", "found", "new", "before", "original")
+        and after[:2] != ["it", "is"]
+    )
 
 
 def _guessed(work: Work) -> Built:
@@ -100,14 +128,38 @@ def _guessed(work: Work) -> Built:
     figures = tuple(q for i, q in work.quantities("time"))
     for at, _ in work.quantities("time"):
         work.place(at)
-    for word in ("maybe", "about", "probably", "perhaps", "say", "around", "roughly", "id", "i", "reckon", "guess", "likely", "if", "fights", "lucky"):
+    for word in (
+        "maybe",
+        "about",
+        "probably",
+        "perhaps",
+        "say",
+        "around",
+        "roughly",
+        "id",
+        "i",
+        "reckon",
+        "guess",
+        "likely",
+        "if",
+        "fights",
+        "lucky",
+    ):
         found = work.find(word)
-        if found is not None and word in ("maybe", "about", "probably", "perhaps", "say", "around", "roughly"):
+        if found is not None and word in (
+            "maybe",
+            "about",
+            "probably",
+            "perhaps",
+            "say",
+            "around",
+            "roughly",
+        ):
             work.place(found)
     at_names, job = _about(work)
     if not figures and not likely:
         work.doubt("no time is told")
-    said = f"{low:g} {likely:g} {high:g} min" if high else figures_said(figures)
+    said = f"{low:g} {likely:g} {high:g} min" if high and likely else figures_said(figures)
     fact = Guessed(at=at_names, job=job, low=low, likely=likely, high=high, figures=figures)
     return Built((fact,), joined(listed(at_names) or job, said))
 

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import (
-    AtFact,
     Bared,
     Braced,
     CameBack,
@@ -35,21 +34,27 @@ from witnessmark.words.subjects import known_subjects, merged_sides
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
 
+Plain = (
+    TookOff | Opened | Slackened | CutOut | Braced | Unbraced | DryFitted | Bared | NippedUp | Marked
+    | Turned | Scrapped | CameBack | LastSpark | WatchedFire | Lifted | LetDown
+)  # fmt: skip
 _ENDS = ("front", "rear")
 
 
-def _simple(fact: type[AtFact], *, usual: str = "", kinds: tuple[str, ...] = ()) -> Builder:
+def _simple(fact: type[Plain], *, usual: str = "", kinds: tuple[str, ...] = ()) -> Builder:
     """A fact that is its names and figures."""
 
     def build(work: Work) -> Built:
         at = things(work, usual=usual, kinds=kinds)
         figures = (*work.take_quantities(), *dimensioned(work))
-        return Built((fact(at=at, figures=figures),), joined(listed(at) + new_said(work), figures_said(figures)))
+        return Built(
+            (fact(at=at, figures=figures),), joined(listed(at) + new_said(work), figures_said(figures))
+        )
 
     return build
 
 
-def _known_only(fact: type[AtFact]) -> Builder:
+def _known_only(fact: type[Plain]) -> Builder:
     """A fact that may stand without a name, and never brings a new one."""
 
     def build(work: Work) -> Built:
@@ -66,7 +71,9 @@ def _tightened(work: Work) -> Built:
     marked = _take_mark(work)
     at_figure = f"to {figures_said(figures)}" if figures else ""
     tail = f"{listed(at)}{new_said(work)} {at_figure}".strip()
-    return Built((Tightened(at=at, figures=figures, marked=marked),), joined(tail, "marked" if marked else ""))
+    return Built(
+        (Tightened(at=at, figures=figures, marked=marked),), joined(tail, "marked" if marked else "")
+    )
 
 
 def _torque_first(figures: tuple[Quantity, ...]) -> tuple[Quantity, ...]:
@@ -74,13 +81,20 @@ def _torque_first(figures: tuple[Quantity, ...]) -> tuple[Quantity, ...]:
 
 
 def _take_mark(work: Work) -> bool:
-    """"Marked", "witness line on", "paint mark" beside a tightening."""
-    found = work.find("marked", "mark", "line", "painted", "marks", "striped", "dotted", "dabbed")
+    """ "Marked", "witness line on", "paint mark" beside a tightening."""
+    found = work.find_told("marked", "mark", "line", "painted", "marks", "striped", "dotted", "dabbed")
     if found is None or work.has("not", "no", "unmarked"):
         return False
     work.place(found)
     for near in (found - 2, found - 1, found + 1):
-        if 0 <= near < len(work.atoms) and work.atoms[near].low in ("witness", "paint", "on", "drawn", "and", "match"):
+        if 0 <= near < len(work.atoms) and work.atoms[near].low in (
+            "witness",
+            "paint",
+            "on",
+            "drawn",
+            "and",
+            "match",
+        ):
             work.place(near)
     return True
 
@@ -103,15 +117,29 @@ def _let_down(work: Work) -> Built:
     return _raised(work, LetDown)
 
 
-def _raised(work: Work, fact: type[AtFact]) -> Built:
+def _raised(work: Work, fact: type[Plain]) -> Built:
     """The vehicle, or an end, side or corner of it."""
     sides = merged_sides(work, ())
-    for word in ("end", "corner", "side", "vehicle", "car", "truck", "van", "pickup", "trailer", "bike", "whole"):
+    for word in (
+        "end",
+        "corner",
+        "side",
+        "vehicle",
+        "car",
+        "truck",
+        "van",
+        "pickup",
+        "trailer",
+        "bike",
+        "whole",
+    ):
         found = work.find(word)
         if found is not None:
             work.place(found)
     work.side = sides[0] if sides else ""
-    return Built((fact(at=tuple(sides)),), f"the {listed(sides)} {_what(sides[0])}" if sides else "the vehicle")
+    return Built(
+        (fact(at=tuple(sides)),), f"the {listed(sides)} {_what(sides[0])}" if sides else "the vehicle"
+    )
 
 
 def _what(side: str) -> str:
@@ -133,7 +161,7 @@ def _photographed(work: Work) -> Built:
     return Built((Photographed(at=at),), listed(at) or work.name)
 
 
-def _timed(fact: type[AtFact]) -> Builder:
+def _timed(fact: type[Plain]) -> Builder:
     def build(work: Work) -> Built:
         at = known_subjects(work)
         time = next((i for i, a in enumerate(work.atoms) if a.time and work.is_free(i)), None)

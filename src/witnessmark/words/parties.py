@@ -8,7 +8,23 @@ from witnessmark.words.lexicon import lexicon
 from witnessmark.words.work import Work
 
 _DAY_MINUTES = 1440.0
-_DUE = frozenset({"due", "by", "until", "till", "til", "back", "expected", "eta", "ready", "in", "here", "coming", "delivery"})
+_DUE = frozenset(
+    {
+        "due",
+        "by",
+        "until",
+        "till",
+        "til",
+        "back",
+        "expected",
+        "eta",
+        "ready",
+        "in",
+        "here",
+        "coming",
+        "delivery",
+    }
+)
 _ENDS_A_NAME = frozenset({"for", "due", "at", "each", "the", "by", "in", "on", "and", "delivered", "plus", "post", "this", "with", "per", "was", "is", "to", "of", "who", "want", "wants", "says", "quote", "quoted", "lot", "today"})  # fmt: skip
 
 
@@ -65,7 +81,12 @@ def _name_run(work: Work, first: int) -> tuple[int, int] | None:
     while first < len(work.atoms) and work.atoms[first].low in ("the", "a", "my", "our", "local"):
         first += 1
     last = first
-    while last < len(work.atoms) and last - first < 4 and _may_be_party(work, last) and (last == first or work.atoms[last].low not in _ENDS_A_NAME):
+    while (
+        last < len(work.atoms)
+        and last - first < 4
+        and _may_be_party(work, last)
+        and (last == first or work.atoms[last].low not in _ENDS_A_NAME)
+    ):
         last += 1
     return (first, last) if last > first else None
 
@@ -94,7 +115,13 @@ def _capitalised(work: Work) -> str:
     run: list[int] = []
     for at, atom in enumerate(work.atoms):
         text = work.words(at, at + 1)
-        fits = at > 0 and _may_be_party(work, at) and text[:1].isupper() and not text.isupper() and work.atoms[at - 1].low != "."
+        fits = (
+            at > 0
+            and _may_be_party(work, at)
+            and text[:1].isupper()
+            and not text.isupper()
+            and work.atoms[at - 1].low != "."
+        )
         if fits and (not run or run[-1] == at - 1):
             run.append(at)
         elif run:
@@ -111,13 +138,34 @@ def take_place(work: Work) -> str:
     for span in spans:
         for at in range(span.first - 1, max(-1, span.first - 6), -1):
             low = work.atoms[at].low
-            if low in ("on", "in", "under", "at", "behind", "onto", "into", "against", "from", "by", "beside", "below", "up"):
+            if low in (
+                "on",
+                "in",
+                "under",
+                "at",
+                "behind",
+                "onto",
+                "into",
+                "against",
+                "from",
+                "by",
+                "beside",
+                "below",
+                "up",
+            ):
                 first = at if low in ("under", "behind", "against", "beside", "below", "by") else at + 1
                 while first < span.first and work.atoms[first].low in ("the", "a", "my"):
                     first += 1
                 work.place(at, span.last)
                 return work.words(first, span.last)
-    lead = next((i for i, a in enumerate(work.atoms) if a.low in ("on", "in", "under", "at", "behind") and work.is_free(i)), None)
+    lead = next(
+        (
+            i
+            for i, a in enumerate(work.atoms)
+            if a.low in ("on", "in", "under", "at", "behind") and work.is_free(i)
+        ),
+        None,
+    )
     if lead is None:
         return ""
     first, last = work.after(lead + 1)
@@ -125,4 +173,6 @@ def take_place(work: Work) -> str:
         return ""
     work.place(lead, last)
     first = first + 1 if work.atoms[first].low in ("the", "a", "my") and last - first > 1 else first
-    return work.words(first, last) if work.atoms[lead].low not in ("under", "behind") else work.words(lead, last)
+    return (
+        work.words(first, last) if work.atoms[lead].low not in ("under", "behind") else work.words(lead, last)
+    )

@@ -7,8 +7,8 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from witnessmark.journal.facts import AnyFact, Described, Struck
 from witnessmark.ground.quantity import Quantity
+from witnessmark.journal.facts import AnyFact, Came, Described, FoundBehind, Owned, Struck
 from witnessmark.vehicle.sides import parted
 from witnessmark.vehicle.things import Vehicle
 from witnessmark.words.builders import BUILDERS
@@ -17,9 +17,9 @@ from witnessmark.words.doubts import note_doubts
 from witnessmark.words.lexicon import lexicon
 from witnessmark.words.line import Line, take_apart
 from witnessmark.words.matching import Call, calls
-from witnessmark.words.naming import Hit, find_names, is_noun
+from witnessmark.words.naming import Hit, find_names, is_head, is_noun
 from witnessmark.words.striking import Strike, find_strike
-from witnessmark.words.things import is_part
+from witnessmark.words.things import NOT_PLAIN, is_part
 from witnessmark.words.understood import Question, Reading, Understood
 from witnessmark.words.verbs import verbs
 from witnessmark.words.vocabulary import Vocabulary, vocabulary_of
@@ -27,6 +27,8 @@ from witnessmark.words.work import Work
 
 _LEAST = 0.85
 _WEAK = 1.95
+_PLAIN = 2.9
+_NEARLY = 0.8
 _MOST_OTHERS = 2
 _REMARKED = Call("remarked", 0.0, frozenset())
 
@@ -57,9 +59,7 @@ def read_line(
     ranked = [c for c in calls(line, hits) if c.score >= _LEAST and c.tag != "struck"]
     best = _best(line, hits, ranked)
     reader = _Reader(line, hits, ranked, vocabulary, today, recent, kind)
-    reading, work = reader.read(best)
-    if _is_about_nothing(reading, work):
-        reading, work = reader.read(_REMARKED)
+    reading, work = reader.best_of(best)
     ask = Question("kind", work.asked, work.choices) if work.asked else None
     others = () if reading.sure else tuple(reader.others(reading, work))
     return Understood(reading, others, ask)
@@ -76,7 +76,14 @@ def _best(line: Line, hits: Sequence[Hit], ranked: Sequence[Call]) -> Call:
 
 def _is_about_nothing(reading: Reading, work: Work) -> bool:
     """A fact that is said of a thing, and names none, is only a remark."""
-    return verbs()[work.call.tag].thing and not (reading.part or reading.joint or work.asked or _names_of(reading.facts))
+    fact = reading.fact
+    if isinstance(fact, FoundBehind):
+        return not fact.routes or not fact.at or fact.at[0] in fact.routes[0]
+    if isinstance(fact, Came | Owned) and NOT_PLAIN in reading.doubts and work.call.score < _PLAIN:
+        return True
+    return verbs()[work.call.tag].thing and not (
+        reading.part or reading.joint or work.asked or _names_of(reading.facts)
+    )
 
 
 class _Reader:
@@ -97,7 +104,14 @@ class _Reader:
 
     def read(self, call: Call, pick: dict[str, str] | None = None) -> tuple[Reading, Work]:
         work = Work(
-            self.line, self.hits, call, self.vocabulary, today=self.today, recent=self.recent, kind=self.kind, pick=pick
+            self.line,
+            self.hits,
+            call,
+            self.vocabulary,
+            today=self.today,
+            recent=self.recent,
+            kind=self.kind,
+            pick=pick,
         )
         built = BUILDERS[call.tag](work)
         if call.tag == "remarked":
@@ -107,6 +121,14 @@ class _Reader:
         remark, unplaced = _left_over(work)
         facts = _with_description(work, built, remark)
         return _reading(work, built, facts, remark, unplaced, day, time), work
+
+    def best_of(self, best: Call) -> tuple[Reading, Work]:
+        """The likeliest kind of fact that is about something; failing that, the line is a remark."""
+        for call in (best, *(c for c in self.ranked if c is not best and c.score > best.score - _NEARLY)):
+            reading, work = self.read(call)
+            if not _is_about_nothing(reading, work):
+                return reading, work
+        return self.read(_REMARKED)
 
     def others(self, best: Reading, work: Work) -> Iterator[Reading]:
         """At most two other ways, each another fact."""
@@ -121,7 +143,11 @@ class _Reader:
 
     def _ways(self, work: Work) -> Iterator[tuple[Call, dict[str, str]]]:
         top = self.ranked[0].score if self.ranked else 0.0
-        near = [c for c in self.ranked if c.tag != work.call.tag and c.score > min(top, work.call.score or top) - 1.5]
+        near = [
+            c
+            for c in self.ranked
+            if c.tag != work.call.tag and c.score > min(top, work.call.score or top) - 1.5
+        ]
         if near:
             yield near[0], {}
         for hit in work.hits:
@@ -156,7 +182,11 @@ def _take_day(work: Work) -> date | None:
 
 def _take_time(work: Work) -> str | None:
     for at, atom in enumerate(work.atoms):
-        if atom.time and not atom.time.until and (work.is_free(at) or work.call.tag in ("last_spark", "watched_fire")):
+        if (
+            atom.time
+            and not atom.time.until
+            and (work.is_free(at) or work.call.tag in ("last_spark", "watched_fire"))
+        ):
             work.place(at)
             if atom.time.shaky:
                 work.doubt("morning or afternoon is guessed")
@@ -192,7 +222,8 @@ def _remark(work: Work, built: Built, ranked: Sequence[Call]) -> Reading:
     """The whole line as a remark; sure only where nothing in it looks like a fact."""
     text = work.line.text.strip()
     told = [c for c in ranked if c.tag != "remarked" and c.score > work.call.score]
-    sure = bool(text) and not told and not any(h.score > 40 for h in work.hits)
+    named = any(h.score > 40 for h in work.hits) or any(is_head(a.low) for a in work.atoms)
+    sure = bool(text) and not told and not named
     day = _take_day(work)
     start = len(work.line.text) - len(work.line.text.lstrip())
     return Reading(
@@ -251,7 +282,7 @@ def _reading(
 def _names_of(facts: Sequence[AnyFact]) -> tuple[str, ...]:
     fact = facts[-1]
     if isinstance(fact, Described):
-        return tuple(t.name for t in (*fact.parts, *fact.joints)) if not fact.from_list else ()
+        return () if fact.from_list else (*(p.name for p in fact.parts), *(j.name for j in fact.joints))
     return tuple(getattr(fact, "at", ()))
 
 
@@ -307,8 +338,16 @@ def _struck(
     if not why:
         doubts.append("why is not told")
     fact = Struck(line=strike.line, why=why, instead=instead, words=strike.instead)
-    said = f"Struck line {strike.line}" + (f": {why}" if why else "") + (f"; it should read: {strike.instead}" if strike.instead else "")
+    said = (
+        f"Struck line {strike.line}"
+        + (f": {why}" if why else "")
+        + (f"; it should read: {strike.instead}" if strike.instead else "")
+    )
     reading = Reading(
-        facts=(fact,), sentence=said + ".", verb="struck", sure=not doubts, doubts=tuple(dict.fromkeys(doubts))
+        facts=(fact,),
+        sentence=said + ".",
+        verb="struck",
+        sure=not doubts,
+        doubts=tuple(dict.fromkeys(doubts)),
     )
     return Understood(reading, (), ask)

@@ -41,7 +41,9 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
     if token.sort != "word" or len(low) < SHORTEST_MENDED or not low.isalpha() or _is_known(low, vocabulary):
         return Mended(token)
     slips = 2 if len(low) >= _LONG else 1
-    near = process.extract(low, vocabulary.mends.get(low[0], ()), scorer=OSA.distance, score_cutoff=slips, limit=6)
+    near = process.extract(
+        low, vocabulary.mends.get(low[0], ()), scorer=OSA.distance, score_cutoff=slips, limit=6
+    )
     if not near:
         return Mended(token)
     ranked = sorted(near, key=lambda found: (found[1], found[0] not in vocabulary.words, found[0]))

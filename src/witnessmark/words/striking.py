@@ -13,7 +13,9 @@ _HEAD = re.compile(
 )
 _VERB = re.compile(r"^\s*(strike|struck|scrub|scratch|delete|cancel|ignore|undo|cross)", re.I)
 _LINE = re.compile(r"^\s*(?:line|entry)\s+[0-9]", re.I)
-_SHOULD = re.compile(r"(?:should|ought to|must)\s+(?:have\s+)?(?:be|been|read|say|said|have read|have been)\b\s*:?\s*", re.I)
+_SHOULD = re.compile(
+    r"(?:should|ought to|must)\s+(?:have\s+)?(?:be|been|read|say|said|have read|have been)\b\s*:?\s*", re.I
+)
 
 
 class Strike(Struct, frozen=True):
@@ -37,7 +39,11 @@ def find_strike(text: str) -> Strike | None:
         return None
     rest = text[head.end() :]
     should = _SHOULD.search(rest)
-    if should is None and not _VERB.match(text) and not re.match(r"\s*(?:is|was|wrong|not|never)\b", rest, re.I):
+    if (
+        should is None
+        and not _VERB.match(text)
+        and not re.match(r"\s*(?:is|was|wrong|not|never)\b", rest, re.I)
+    ):
         return None
     instead = rest[should.end() :].strip() if should else ""
     why = rest[: should.start()] if should else rest

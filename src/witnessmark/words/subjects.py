@@ -12,9 +12,13 @@ from witnessmark.words.naming import FULL, HEADLESS, LOOSE, Hit, is_noun
 from witnessmark.words.vocabulary import Named
 from witnessmark.words.work import Work
 
-_LINKS = frozenset({"and", "plus", "also", "both", "the", "a", "an", "its", "his", "my", "of", "all", "as", "well"})
-_PASSED = frozenset({"the", "a", "an", "its", "my", "new", "old", "both", "all", "each", "every", "that", "this"})
-_SIDE_IS_VERB = frozenset({"left", "put_right"})
+_LINKS = frozenset(
+    {"and", "plus", "also", "both", "the", "a", "an", "its", "his", "my", "of", "all", "as", "well"}
+)
+_PASSED = frozenset(
+    {"the", "a", "an", "its", "my", "new", "old", "both", "all", "each", "every", "that", "this"}
+)
+_HANDS = frozenset({"left", "right"})
 MORE_THAN_ONE = 2
 
 
@@ -106,7 +110,11 @@ def _ends_there(work: Work, hit: Hit) -> bool:
     if hit.last >= len(work.atoms):
         return True
     atom = work.atoms[hit.last]
-    return atom.sort in ("mark", "side", "quantity", "day", "time") or atom.low == "and" or hit.last in work.call.atoms
+    return (
+        atom.sort in ("mark", "side", "quantity", "day", "time")
+        or atom.low == "and"
+        or hit.last in work.call.atoms
+    )
 
 
 def _group_score(work: Work, group: Sequence[Hit]) -> tuple[float, float]:
@@ -136,7 +144,12 @@ def _told(work: Work, names: Collection[int]) -> list[int]:
     """Atoms that tell a side and are no part of a name or of a clause of why."""
     told = []
     for at, atom in enumerate(work.atoms):
-        if atom.side is None or at in names or work.line.under[at] or (at in work.call.atoms and work.call.tag in _SIDE_IS_VERB):
+        if (
+            atom.side is None
+            or at in names
+            or work.line.under[at]
+            or (at in work.call.atoms and atom.low in _HANDS)
+        ):
             continue
         if atom.side.unknown:
             work.doubt("nearside and offside are not known until the country is")
@@ -175,7 +188,7 @@ def _own(work: Work, hit: Hit, chosen: Sequence[Hit], told: Sequence[int]) -> li
 
 
 def _merged(work: Work, at: Sequence[int], sides: Sequence[str]) -> list[str]:
-    """"Left" here and "rear" there are one corner; the same side twice is one."""
+    """ "Left" here and "rear" there are one corner; the same side twice is one."""
     unique = list(dict.fromkeys(sides))
     if len(unique) == MORE_THAN_ONE:
         corner = next((c for c in CORNERS if set(c.split()) == set(unique)), None)
@@ -183,6 +196,13 @@ def _merged(work: Work, at: Sequence[int], sides: Sequence[str]) -> list[str]:
             return [corner]
         wider, closer = sorted(unique, key=lambda s: len(s.split()))
         if len(wider.split()) == 1 and wider in closer.split():
+            return [closer]
+        if (
+            len(wider.split()) == 1
+            and len(closer.split()) == MORE_THAN_ONE
+            and OTHER[wider] in closer.split()
+        ):
+            work.doubt("two sides are told")
             return [closer]
         if not any(a.low == "and" for a in work.atoms[at[0] : at[-1]]):
             work.doubt("two sides are told")
@@ -196,9 +216,17 @@ def wants_all(work: Work, name: Collection[int] = ()) -> bool:
         if atom.low not in lexicon().many or at in work.call.atoms or work.line.under[at]:
             continue
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
-        if follower in ("ends", "end", "the", "of", "way", "day", "told", "night", "over", "in", "round") and atom.low != "both":
+        if follower == "round" and at - 1 in name:
+            work.place(at, at + 2)
+            return True
+        if (
+            follower in ("ends", "end", "the", "of", "way", "day", "told", "night", "over", "in", "round")
+            and atom.low != "both"
+        ):
             continue
-        if follower in ("ends", "end", "threads", "halves", "faces", "ways") or (follower in ("sides", "side") and handed):
+        if follower in ("ends", "end", "threads", "halves", "faces", "ways") or (
+            follower in ("sides", "side") and handed
+        ):
             continue
         work.place(at)
         if follower in ("sides", "side", "four", "round", "corners", "wheels") and at + 1 not in name:
@@ -277,6 +305,8 @@ def _sided(work: Work, named: Named, side: str, many: bool) -> list[str]:
     if "" in variants and len(variants) == 1:
         work.doubt("the record knows it without a side")
         return [variants[""]]
+    if side in OTHER and all(" " in s for s in variants):
+        work.doubt("the corner is not told")
     return [mirrored(work, named, side)]
 
 
@@ -302,7 +332,11 @@ def mirrored(work: Work, named: Named, side: str) -> str:
             )
         )
     elif part is not None:
-        work.parts.append(replace(part, name=whole, side=side, place=swap.text(part.place), assembly=swap.whole(part.assembly)))
+        work.parts.append(
+            replace(
+                part, name=whole, side=side, place=swap.text(part.place), assembly=swap.whole(part.assembly)
+            )
+        )
     return whole
 
 

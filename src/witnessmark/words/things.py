@@ -7,10 +7,22 @@ from collections.abc import Sequence
 from witnessmark.ground.quantity import Quantity
 from witnessmark.vehicle.sides import parted, whole_name
 from witnessmark.words.lexicon import stem
-from witnessmark.words.newnames import PART, bring_in, is_plain_thing, kind_choices, kind_given, phrase, tell_kind
+from witnessmark.words.naming import is_head
+from witnessmark.words.newnames import (
+    PART,
+    bring_in,
+    first_run,
+    is_plain_thing,
+    is_tool,
+    kind_choices,
+    kind_given,
+    phrase,
+    tell_kind,
+)
 from witnessmark.words.subjects import known_subjects, merged_sides, wants_all
 from witnessmark.words.work import Work
 
+NOT_PLAIN = "what it is about is not told plainly"
 _HANDED = ("left", "right")
 
 
@@ -29,7 +41,7 @@ def things(
         _count(work, wholes)
         return wholes
     run = phrase(work)
-    if run is None or (plainly and not is_plain_thing(work, run)):
+    if run is None or is_tool(work, run) or (plainly and not is_head(work.atoms[run[1] - 1].low)):
         _note_side(work)
         return _lately(work) if need else ()
     name = " ".join(work.atoms[i].low for i in range(*run))
@@ -49,7 +61,9 @@ def _lately(work: Work) -> tuple[str, ...]:
     return work.recent[:1]
 
 
-def new_thing(work: Work, run: tuple[int, int], name: str, kind: str, kinds: Sequence[str]) -> tuple[str, ...]:
+def new_thing(
+    work: Work, run: tuple[int, int], name: str, kind: str, kinds: Sequence[str]
+) -> tuple[str, ...]:
     number = work.take_number(before=range(*run))
     work.place(*run)
     sides = merged_sides(work, range(*run))
@@ -98,19 +112,23 @@ def item_phrase(work: Work) -> tuple[str, float, tuple[str, ...]]:
     if wholes:
         unclear = len(work.doubts) > len(before)
         work.side = "" if unclear else work.side
-        work.doubts = [d for d in work.doubts if d in before or d in ("two names fit", "two things are named")]
+        work.doubts = [
+            d for d in work.doubts if d in before or d in ("two names fit", "two things are named")
+        ]
         starts = [h.first for h in work.hits if h.atoms <= work.placed]
         number = _counted(work, starts)
         plain = parted(wholes[0])[0]
         return _single(plain, number), number, () if unclear else wholes
-    run = phrase(work)
+    run = phrase(work) or first_run(work)
     if run is None:
         return "", _counted(work, []), ()
     if not is_plain_thing(work, run):
-        work.doubt("what it is about is not told plainly")
+        work.doubt(NOT_PLAIN)
     work.place(*run)
     number = _counted(work, [run[0]])
-    name = _single(" ".join(work.atoms[i].low for i in range(*run)), number)
+    name = _single(
+        " ".join(work.atoms[i].low for i in range(*run)), number, work.has("each", "apiece", "piece")
+    )
     work.name = name
     return name, number, ()
 
@@ -133,10 +151,10 @@ def _counted(work: Work, starts: Sequence[int]) -> float:
     return 1.0
 
 
-def _single(name: str, number: float) -> str:
+def _single(name: str, number: float, each: bool = False) -> str:
     """The name of one of them."""
     words = name.split()
-    if number > 1 and words:
+    if words and (number > 1 or each):
         words[-1] = stem(words[-1])
     return " ".join(words)
 

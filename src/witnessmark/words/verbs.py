@@ -12,16 +12,19 @@ from msgspec import Struct
 from witnessmark.tables.read import read_table
 from witnessmark.words.lexicon import Words, lows
 
-WEIGHTS: Mapping[str, float] = MappingProxyType({"strong": 3.0, "plain": 2.2, "weak": 1.3, "base": 1.2, "shaky": 2.4})
+WEIGHTS: Mapping[str, float] = MappingProxyType(
+    {"strong": 3.0, "plain": 2.2, "weak": 1.3, "base": 1.2, "shaky": 2.4}
+)
 
 
 class Element(Struct, frozen=True):
-    """One place of a phrase: some words (or runs of words), a class, or a gap of up to five words."""
+    """One place of a phrase: some words (or runs of words), a class, or a gap of up to five words; barred ones must not stand here."""
 
     runs: tuple[Words, ...] = ()
     classes: frozenset[str] = frozenset()
     gap: bool = False
     maybe: bool = False
+    barred: bool = False
 
 
 class Phrase(Struct, frozen=True):
@@ -83,18 +86,21 @@ def _element(part: str) -> Element:
     if part == "*":
         return Element(gap=True)
     maybe = part.endswith("?")
-    choices = part.rstrip("?").split("|")
+    choices = part.lstrip("!").rstrip("?").split("|")
     return Element(
         runs=tuple(lows(c.replace("_", " ")) for c in choices if not c.startswith("@")),
         classes=frozenset(c[1:] for c in choices if c.startswith("@")),
         maybe=maybe,
+        barred=part.startswith("!"),
     )
 
 
 @cache
 def verb_words() -> frozenset[str]:
     """Every word that stands in some phrase."""
-    return frozenset(w for phrase in phrases() for element in phrase.elements for run in element.runs for w in run)
+    return frozenset(
+        w for phrase in phrases() for element in phrase.elements for run in element.runs for w in run
+    )
 
 
 @cache

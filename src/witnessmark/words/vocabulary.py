@@ -74,7 +74,11 @@ def vocabulary_of(vehicle: Vehicle) -> Vocabulary:
 def _names(vehicle: Vehicle) -> tuple[Named, ...]:
     variants: dict[str, dict[str, str]] = {}
     sorts: dict[str, str] = {}
-    groups = (("joint", tuple(vehicle.joints)), ("part", tuple(vehicle.parts)), ("assembly", vehicle.assemblies))
+    groups = (
+        ("joint", tuple(vehicle.joints)),
+        ("part", tuple(vehicle.parts)),
+        ("assembly", vehicle.assemblies),
+    )
     for sort, wholes in groups:
         for whole in wholes:
             plain, side = parted(whole)

@@ -12,7 +12,17 @@ _MONTHS = ("january", "february", "march", "april", "may", "june", "july", "augu
 _DAY = "|".join(f"{d}|{d[:3]}" for d in _DAYS) + "|tues|weds|thur|thurs"
 _MONTH = "|".join(f"{m}|{m[:3]}" for m in _MONTHS) + "|sept"
 _PART = r"(?:\s+(?:morning|afternoon|evening|night|am|pm))?"
-_NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "couple of": 2, "a couple of": 2}
+_NUMBERS = {
+    "one": 1,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "a": 1,
+    "couple of": 2,
+    "a couple of": 2,
+}
 
 _RULES = (
     ("iso", re.compile(r"\b(?:on )?([0-9]{4})-([0-9]{2})-([0-9]{2})\b")),
@@ -20,6 +30,7 @@ _RULES = (
     ("slash", re.compile(r"\b(?:on|due|by) ([0-9]{1,2})/([0-9]{1,2})(?![\w/\"]|\s?(?:in|un|bs|ba))", re.I)),
     ("day_month", re.compile(rf"(?<![\w.:/])(?:on )?(?:the )?([0-9]{{1,2}})(?:st|nd|rd|th)?(?: of)? ({_MONTH})\b\.?(?:,? ([0-9]{{4}}))?", re.I)),
     ("month_day", re.compile(rf"\b(?:on )?({_MONTH})\.? ([0-9]{{1,2}})(?:st|nd|rd|th)?\b(?:,? ([0-9]{{4}}))?(?![:.]?[0-9])", re.I)),
+    ("month", re.compile(rf"\b(?:till|until|til|by|in|due|end of|early|mid|late) (?:early |mid |late )?({_MONTH})\b(?! ?[0-9])", re.I)),
     ("ago", re.compile(r"\b([0-9]{1,2}|one|two|three|four|five|six|a couple of|couple of|a) (day|week)s? (?:ago|back)\b", re.I)),
     ("said", re.compile(rf"\b(day before yesterday|yesterday|last night|today|tonight|tomorrow|this (?:morning|afternoon|evening)){_PART}\b", re.I)),
     ("weekday", re.compile(rf"\b(?:(on|last|this|next|since|until|till|til|by|due|for|from|come) )?({_DAY}){_PART}(?!\w)", re.I)),
@@ -40,7 +51,9 @@ _RANGE = re.compile(
     rf"(?<![\w.,:/£€$])(?:from |between )?{_ENDPOINT}\s?(?:to|till|until|til|thru|through|and|-|–|—)\s?(?:about |gone )?{_ENDPOINT}(?![\w:/]|[.,][0-9])(?!\s?(?:mm|nm|n·m|lbf|l|km|miles?|days?|weeks?|h|hours?|mins?|bar|psi|v|kg)\b|\s?[%°\"])",
     re.I,
 )
-_HOURS_SAID = {w: n for n, w in enumerate("zero one two three four five six seven eight nine ten eleven twelve".split())}
+_HOURS_SAID = {
+    w: n for n, w in enumerate(["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"])
+}
 
 
 class FoundDay(Struct, frozen=True):
@@ -99,6 +112,12 @@ def _month_day(match: re.Match[str], today: date) -> Days:
     return _dated(_year(match[3]), _month(match[1]), int(match[2]), today)
 
 
+def _month_only(match: re.Match[str], today: date) -> Days:
+    """A month alone is its first day, and always still to come."""
+    found = _dated(None, _month(match[1]), 1, today)
+    return (None, found[1]) if found else None
+
+
 def _ago(match: re.Match[str], today: date) -> Days:
     said = match[1].lower()
     count = _NUMBERS[said] if said in _NUMBERS else int(said)
@@ -131,11 +150,11 @@ def _weekday(match: re.Match[str], today: date) -> Days:
 
 
 def _is_word(match: re.Match[str]) -> bool:
-    """"Sat" and "sun" are words of their own: a day only at the end of a line."""
+    """ "Sat" and "sun" are words of their own: a day only at the end of a line."""
     return match[2].lower() in ("sat", "sun") and bool(match.string[match.end() :].strip(" .,;!"))
 
 
-_READ = {"iso": _iso, "slash": _slash, "day_month": _day_month, "month_day": _month_day, "ago": _ago, "said": _said, "weekday": _weekday}  # fmt: skip
+_READ = {"iso": _iso, "slash": _slash, "day_month": _day_month, "month_day": _month_day, "month": _month_only, "ago": _ago, "said": _said, "weekday": _weekday}  # fmt: skip
 
 
 def _year(typed: str | None) -> int | None:
@@ -214,14 +233,23 @@ def _clock(hour: int, minute: int, half: str) -> str:
 def _range(match: re.Match[str], text: str) -> FoundTime | None:
     """Two times; bare hours count only where a session is spoken of, and what is guessed is shaky."""
     bare = all(":" not in (match[0]) and not match[g] for g in (2, 3, 4, 6, 7, 8))
-    spoken = re.search(r"\b(held|session|garage|workshop|shed|barn|lockup|worked|working|in from|out there)\b", text, re.I)
+    spoken = re.search(
+        r"\b(held|session|garage|workshop|shed|barn|lockup|worked|working|in from|out there)\b", text, re.I
+    )
     if (bare and not spoken) or ("and" in match[0].lower() and not match[0].lower().startswith("between")):
         return None
     first, last = _end(match, 1), _end(match, 5)
     shaky = False
     if not match[3] and not match[7] and first < 7 * 60 and ":" not in match[0]:
         first, last, shaky = first + 720, last + (720 if last < 720 else 0), True
-    if match[7] and not match[3] and match[7].lower() == "pm" and first < 720 and first + 720 < last and first < 7 * 60:
+    if (
+        match[7]
+        and not match[3]
+        and match[7].lower() == "pm"
+        and first < 720
+        and first + 720 < last
+        and first < 7 * 60
+    ):
         first, shaky = first + 720, True
     if last <= first and last + 720 > first and not match[7]:
         last += 720

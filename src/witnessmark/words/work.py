@@ -18,6 +18,7 @@ from witnessmark.words.vocabulary import Vocabulary
 class Work:
     """What one reading has placed so far.
 
+    told    atoms that tell the kind of fact
     placed  atoms that found their place in the fact
     passed  atoms that are no part of a name, as the container in "tins of"
     doubts  why the reading is not sure, each a few words
@@ -39,8 +40,9 @@ class Work:
         self.line, self.hits, self.call, self.vocabulary = line, hits, call, vocabulary
         self.today, self.recent, self.kind = today, recent, kind
         self.pick = pick or {}
+        self.told = call.also | call.atoms
         own = verbs()[call.tag]
-        self.placed: set[int] = {i for i in call.also | call.atoms if own.says_itself(line.atoms[i].low)}
+        self.placed: set[int] = {i for i in self.told if own.says_itself(line.atoms[i].low)}
         self.passed: set[int] = set()
         self.doubts: list[str] = []
         self.parts: list[Part] = []
@@ -74,7 +76,12 @@ class Work:
 
     def spans(self, *classes: str) -> list[Span]:
         """Free spans of these classes, the longer first where two begin together, in order."""
-        found = [s for group in self.line.spans.values() for s in group if s.cls in classes and self.is_free(s.first, s.last)]
+        found = [
+            s
+            for group in self.line.spans.values()
+            for s in group
+            if s.cls in classes and self.is_free(s.first, s.last)
+        ]
         found.sort(key=lambda s: (s.first, s.first - s.last))
         chosen: list[Span] = []
         for span in found:
@@ -128,6 +135,11 @@ class Work:
         """The first free atom that is one of these words."""
         return next((i for i, a in enumerate(self.atoms) if a.low in lows and self.is_free(i)), None)
 
+    def find_told(self, *lows: str) -> int | None:
+        """The first atom that is one of these words, free or telling the kind of fact."""
+        found = (i for i, a in enumerate(self.atoms) if a.low in lows and (self.is_free(i) or i in self.told))
+        return next(found, None)
+
     def has(self, *lows: str) -> bool:
         """Whether one of these words stands anywhere in the line."""
         return any(a.low in lows for a in self.atoms)
@@ -141,6 +153,8 @@ class Work:
         known = lexicon()
         while first < last and (self.atoms[first].low in known.glue or self.atoms[first].low in known.trim):
             first += 1
-        while first < last and (self.atoms[last - 1].low in known.glue or self.atoms[last - 1].low in known.trim):
+        while first < last and (
+            self.atoms[last - 1].low in known.glue or self.atoms[last - 1].low in known.trim
+        ):
             last -= 1
         return first, last
