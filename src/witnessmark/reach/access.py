@@ -38,6 +38,20 @@ class Access(Struct, frozen=True, kw_only=True):
             gone=self.gone | opened,
         )
 
+    def depths(self) -> dict[str, int]:
+        """How many layers stand in front of each thing on a whole vehicle; circles come last."""
+        depth: dict[int, int] = {}
+        left, layer = set(range(len(self.names))), 0
+        while left:
+            fresh = {
+                n for n in left if not self.routes[n] or any(depth.keys() >= set(r) for r in self.routes[n])
+            }
+            fresh = fresh or set(left)
+            depth |= dict.fromkeys(fresh, layer)
+            left -= fresh
+            layer += 1
+        return {self.names[n]: layer for n, layer in depth.items()}
+
     def reached(self, name: str, gone: frozenset[int]) -> bool:
         """Whether a hand comes to a thing with these gone."""
         routes = self.routes[self.numbers[name]]
