@@ -192,6 +192,33 @@ def test_a_bad_row_is_named_with_what_would_hold_and_the_good_one_waits(
     assert [row.row for row in proposal.good] == [3]
 
 
+SLAVE = ("wheel", "drum", "clutch slave or cable", "cable")
+
+
+@pytest.mark.parametrize(
+    ("typed", "ways"),
+    [
+        ("wheel", (("wheel",),)),
+        ("wheel; drum", (("wheel", "drum"),)),
+        ("wheel or drum", (("wheel",), ("drum",))),
+        ("wheel;drum OR drum ; cable", (("wheel", "drum"), ("drum", "cable"))),
+        ("wheel or drum or cable", (("wheel",), ("drum",), ("cable",))),
+        ("clutch slave or cable", (("clutch slave or cable",),)),
+        ("wheel; clutch slave or cable; drum", (("wheel", "clutch slave or cable", "drum"),)),
+        ("wheel or clutch slave or cable or drum", (("wheel",), ("clutch slave or cable",), ("drum",))),
+        ("wheel; clutch slave or cable or cable", (("wheel", "clutch slave or cable"), ("cable",))),
+        ("wheel;", (("wheel",),)),
+    ],
+)
+def test_ways_in_are_parted_at_or_unless_it_stands_in_a_name(
+    tmp_path: Path, typed: str, ways: tuple[tuple[str, ...], ...]
+) -> None:
+    path = book(tmp_path / "a.xlsx", joints=[["name", "behind"], ["nuts", typed]])
+    proposal = read_spreadsheet(path, vehicle_of(*(Part(name=name) for name in SLAVE)))
+    assert proposal.troubles == ()
+    assert proposal.facts == (Described(joints=(Joint(name="nuts", behind=ways),)),)
+
+
 def test_everything_wrong_in_a_row_is_told_at_once(tmp_path: Path) -> None:
     path = book(
         tmp_path / "a.xlsx",

@@ -211,9 +211,8 @@ class Names:
 
     def one(self, text: str) -> str:
         """The whole name meant: as given, else on the row's own side."""
-        for name in (whole_name(text), whole_name(text, self.side)):
-            if name in self.known:
-                return name
+        if self._knows(text):
+            return whole_name(text) if whole_name(text) in self.known else whole_name(text, self.side)
         raise BadInput(
             given=f"{text!r} is described nowhere",
             holds="a name the record knows, or one with a row of its own in this file",
@@ -231,5 +230,26 @@ class Names:
         return tuple(self.one(piece) for piece in text.split(";") if piece.strip())
 
     def routes(self, text: str) -> Routes:
-        """Ways in with the word or between them, each all of its names."""
-        return tuple(self.several(way) for way in _OR.split(text) if way.strip())
+        """Ways in with the word or between them, each all of its names.
+
+        The word may stand in a name as well: a piece that is known as a whole is not parted.
+        """
+        ways: list[list[str]] = [[]]
+        for piece in filter(str.strip, text.split(";")):
+            first, *others = self._ways_in(piece)
+            ways[-1].append(first)
+            ways += [[other] for other in others]
+        return tuple(tuple(map(self.one, way)) for way in ways)
+
+    def _ways_in(self, piece: str) -> list[str]:
+        """The names in a piece between semicolons, parted at as few of its ors as will do."""
+        if self._knows(piece):
+            return [piece]
+        for word in _OR.finditer(piece):
+            head, rest = piece[: word.start()], piece[word.end() :]
+            if self._knows(head) and all(map(self._knows, tail := self._ways_in(rest))):
+                return [head, *tail]
+        return _OR.split(piece)
+
+    def _knows(self, text: str) -> bool:
+        return whole_name(text) in self.known or whole_name(text, self.side) in self.known
