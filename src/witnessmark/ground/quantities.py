@@ -172,14 +172,18 @@ def _sizes(text: str) -> Iterator[FoundQuantity]:
     for match in _SIZE.finditer(text):
         if any(t.start < match.end() and match.start() < t.end for t in threads):
             continue
-        unit = (match[5] or match[2] or "").lower()
-        inches = unit in ("in", "inch", "inches", '"', "″") or (not unit and "/" in match[0])
+        last = 4 if match[4] else 3
+        unit, end = (match[5] or match[2] or "").lower(), match.end()
+        if unit == "in" and not _is_inches(match[last], " ", text[end:]):
+            unit, end = "", match.end(last)
+        inches = unit in ("in", "inch", "inches", '"', "″") or (not unit and "/" in text[match.start() : end])
         factor = INCH if inches else 10.0 if unit == "cm" else 1.0
+        size = text[match.start() : end].strip()
         for group in (1, 3, 4):
-            if match[group] and (number := _value(match[group])) is not None:
-                end = match.end() if group == (4 if match[4] else 3) else match.end(group)
+            number = _value(match[group]) if match[group] else None
+            if number is not None:
                 quantity = Quantity(match[group], number * factor, "mm")
-                yield FoundQuantity(match.start(group), end, quantity, "length", match[0].strip())
+                yield FoundQuantity(match.start(group), end if group == last else match.end(group), quantity, "length", size)
 
 
 def _measured(text: str, kind: str | None) -> Iterator[FoundQuantity]:
@@ -252,7 +256,7 @@ def _pattern() -> re.Pattern[str]:
     letters = "".join(k for k, s in _known_spellings().items() if s.exact_case)
     units = "|".join(re.escape(k).replace(r"\ ", r"\s?") for k in long)
     return re.compile(
-        rf"(?<![\w.,/:])(?:(?P<low>{_SIGN}{NUMBER})\s?(?:-|–|to)\s?)?(?P<number>{_SIGN}{NUMBER})(?P<gap>\s{{0,2}}|-)"
+        rf"(?<![\w.,/:])(?:(?P<low>{_SIGN}{NUMBER})\s?(?:-|–|to)\s?)??(?P<number>{_SIGN}{NUMBER})(?P<gap>\s{{0,2}}|-)"
         rf"(?P<unit>(?i:{units})|[{letters}])"
     )
 

@@ -8,14 +8,19 @@ from types import MappingProxyType
 
 from rapidfuzz import fuzz
 
-from witnessmark.words.lexicon import Words, lexicon
+from witnessmark.tables.read import read_table
+from witnessmark.words.lexicon import Words, lexicon, stems
 from witnessmark.words.line import Canon
 from witnessmark.words.trade import Answerable, trade
 from witnessmark.words.work import Work
 
-_IRREGULAR = {"bled": "bleed", "held": "hold", "spun": "spin", "kept": "keep", "shut": "shut", "stuck": "stick", "torn": "tear", "run": "run", "ran": "run", "stopped": "stop"}  # fmt: skip
 _WIDEST = 8
 _LIKE = 87
+
+
+@cache
+def _irregular() -> Mapping[str, str]:
+    return MappingProxyType(read_table("words/hints")["roots"])
 
 
 def root(word: str) -> str:
@@ -24,8 +29,8 @@ def root(word: str) -> str:
     >>> root("adjustment"), root("holding"), root("bled"), root("tracking"), root("firm")
     ('adjust', 'hold', 'bleed', 'track', 'firm')
     """
-    if word in _IRREGULAR or word.endswith("eed"):
-        return _IRREGULAR.get(word, word)
+    if word in _irregular() or word.endswith("eed"):
+        return _irregular().get(word, word)
     for ending in ("ment", "ing", "ed"):
         if word.endswith(ending) and len(word) - len(ending) >= 3:
             bare = word[: -len(ending)]
@@ -46,6 +51,10 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
 
     A name that is only like one, or whose only word is also a thing's, is doubted.
     """
+    exact = _exact(work)
+    if exact is not None:
+        work.placed |= exact[1]
+        return exact[0]
     kinds = {work.vocabulary.vehicle.joints[w].kind for w in at if w in work.vocabulary.vehicle.joints}
     kinds |= {j.kind for j in work.joints}
     windows = _windows(work)
@@ -67,6 +76,35 @@ def _same_segment(work: Work, atoms: frozenset[int]) -> bool:
     """Words behind a comma stay in the remark as well: they tell what was seen."""
     told = {work.line.segment[i] for i in work.call.atoms}
     return any(work.line.segment[i] in told for i in atoms)
+
+
+def take_named(work: Work) -> Answerable | None:
+    """A check, ask or upset by its whole name of two words or more, where no longer name of a thing holds it."""
+    exact = _exact(work)
+    if exact is None:
+        return None
+    answer, atoms = exact
+    if len(atoms) < 2 or any(atoms <= hit.atoms for hit in work.hits if hit.how == "full"):
+        return None
+    work.placed |= atoms
+    work.taken |= atoms
+    return answer
+
+
+def _exact(work: Work) -> tuple[Answerable, frozenset[int]] | None:
+    """The longest run of stems that is the very name of a check, an ask or an upset."""
+    canon = work.line.canon
+    best: tuple[int, Answerable, frozenset[int]] | None = None
+    for begin in range(len(canon)):
+        for end in range(begin + 1, min(begin + _WIDEST, len(canon)) + 1):
+            run = canon[begin:end]
+            atoms = _atoms_of(run)
+            typed = trade().typed.get(tuple(work.atoms[i].low for i in sorted(atoms)))
+            answer = typed or trade().answers.get(tuple(c.stem for c in run))
+            free = all(work.is_free(i) or i in work.told for i in atoms)
+            if answer and free and stems(answer.name) == tuple(c.stem for c in run) and (best is None or len(run) > best[0]):
+                best = (len(run), answer, atoms)
+    return (best[1], best[2]) if best else None
 
 
 def _windows(work: Work) -> list[tuple[list[Canon], frozenset[int]]]:

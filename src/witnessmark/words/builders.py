@@ -10,10 +10,11 @@ from witnessmark.words.on_buying import ON_BUYING
 from witnessmark.words.on_closing import ON_CLOSING
 from witnessmark.words.on_finding import ON_FINDING
 from witnessmark.words.on_garage import ON_GARAGE
+from witnessmark.words.on_metal import ON_METAL
 from witnessmark.words.on_record import ON_RECORD
 from witnessmark.words.on_wishes import ON_WISHES
 from witnessmark.words.on_work import ON_WORK
 
 BUILDERS: Mapping[str, Builder] = MappingProxyType(
-    {**ON_RECORD, **ON_WORK, **ON_FINDING, **ON_CLOSING, **ON_GARAGE, **ON_WISHES, **ON_BUYING}
+    {**ON_RECORD, **ON_WORK, **ON_FINDING, **ON_CLOSING, **ON_METAL, **ON_GARAGE, **ON_WISHES, **ON_BUYING}
 )

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from witnessmark.vehicle.sides import near_or_off
+from witnessmark.words.lexicon import hint
 from witnessmark.words.tokens import Token
 
 _HANDS = {
@@ -46,19 +47,6 @@ _LETTER_HANDS = {
     "o": "off",
 }
 _LETTER_ENDS = {"f": "front", "r": "rear"}
-
-# "back" is an end only before one of these, else it is the other half of "put back".
-_BACK_OF = frozenset(
-    ["wheel", "wheels", "axle", "brake", "brakes", "bumper", "hub", "hubs", "drum", "drums", "spring", "springs", "damper", "dampers", "seat", "seats", "door", "doors", "lamp", "lamps", "light", "lights", "window", "tyre", "tyres", "corner", "corners", "wing", "wings", "panel", "number", "shackle", "shackles", "plate", "box", "shoes", "shoe", "end", "left", "right"]
-)
-_NOT_A_SIDE_AFTER = frozenset(
-    {"all", "put", "set", "came", "thats", "is", "it", "just", "looks", "look", "not", "about", "goes"}
-)
-_NOT_A_SIDE_BEFORE = frozenset(
-    {"way", "round", "down", "up", "back", "through", "size", "one", "ones", "now", "as", "alone", "be", "it", "amount", "handed", "angle",
-     "angles", "threads", "thread", "in", "over", "off", "at", "stuff", "job", "on", "loose", "because", "for"}
-)  # fmt: skip
-_SIDE_WORDS = frozenset({"hand", "side", "sides", "corner", "corners", "handed"})
 
 
 class FoundSide(Struct, frozen=True):
@@ -119,7 +107,7 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
         told = "near" if low.startswith(("near", "pass")) else "off"
         return None if low == "off" and beyond and beyond not in _ENDS else (told, "", at + 2)
     if low == "back" and (
-        after in _BACK_OF or before in ("left", "right", "lh", "rh", "ns", "os", "nearside", "offside")
+        after in hint("back_of") or before in ("left", "right", "lh", "rh", "ns", "os", "nearside", "offside")
     ):
         return ("", "rear", at + 1)
     if low in ("l", "r") and (after in _ENDS or after in ("h", "hand", "side")):
@@ -138,8 +126,8 @@ def _is_no_side(low: str, before: str, after: str) -> bool:
     """ "All right", "right way round", "left as it is" tell no side."""
     if after in ("hand", "side", "rear", "front", "back"):
         return False
-    return (low == "right" and before in _NOT_A_SIDE_AFTER) or (
-        after in _NOT_A_SIDE_BEFORE and (low == "right" or not before)
+    return (low == "right" and before in hint("no_side_behind")) or (
+        after in hint("no_side_before") and (low == "right" or not before)
     )
 
 
@@ -162,11 +150,10 @@ def _code(low: str, text: str, at: int) -> tuple[str, str, int] | None:
 def _from_pieces(pieces: Sequence[str], at: int) -> tuple[str, str, int] | None:
     hand = end = ""
     for place, piece in enumerate(pieces):
-        if (
-            piece in _ENDS
-            or ((piece in _LETTER_ENDS and (place == len(pieces) - 1 or piece == "f"))
+        if piece in _ENDS or (
+            (piece in _LETTER_ENDS and (place == len(pieces) - 1 or piece == "f"))
             and not end
-            and (hand or piece == "f"))
+            and (hand or piece == "f")
         ):
             end = _ENDS.get(piece) or _LETTER_ENDS[piece]
         elif piece in _LETTER_HANDS and not hand:
@@ -178,7 +165,7 @@ def _from_pieces(pieces: Sequence[str], at: int) -> tuple[str, str, int] | None:
 
 def _swallow(tokens: Sequence[Token], last: int, end: str) -> int:
     """Take in "hand", "side" and "corner" after a side."""
-    while last < len(tokens) and tokens[last].low in _SIDE_WORDS:
+    while last < len(tokens) and tokens[last].low in hint("side_tail"):
         follower = tokens[last + 1] if last + 1 < len(tokens) else None
         if (
             tokens[last].low == "side"

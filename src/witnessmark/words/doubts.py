@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from witnessmark.words.lexicon import lexicon
+from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.matching import Call
 from witnessmark.words.naming import FULL, is_noun
 from witnessmark.words.work import Work
@@ -14,7 +14,6 @@ _TELLING = 1.9
 _MANY_LEFT = 6
 _HEAD_LEFT = 2
 _SMALL = 2.0
-_SHORT_VERBS = frozenset(["let", "leave", "took", "take", "got", "get", "put", "cut", "found", "find", "made", "make", "gave", "give", "went", "go", "came", "come", "kept", "keep", "held", "hold", "ran", "run", "broke", "bent", "drew", "wound", "ground", "sent", "lost", "fell", "shut", "set", "hit", "stuck", "hung", "dug", "tore", "wore", "spun", "bit", "left", "turn"])  # fmt: skip
 _MAY_BE_MEANT = frozenset(
     {"wanted", "guessed", "left", "downed_tools", "offered", "remarked", "ordered", "sent_away"}
 )
@@ -89,7 +88,7 @@ def _note_small_words(work: Work) -> None:
 
 
 def _is_verb(low: str) -> bool:
-    return low in _SHORT_VERBS or (low.endswith("ed") and len(low) > 4)
+    return low in hint("short_verbs") or (low.endswith("ed") and len(low) > 4)
 
 
 def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:
@@ -107,7 +106,10 @@ def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:
 
 def _note_left_over(work: Work) -> None:
     """A whole name, or many words, that found no place."""
+    meant = {h.named.plain for h in work.hits if h.atoms <= work.placed}
     for hit in work.hits:
+        if hit.named.plain in meant:
+            continue
         alone = hit.atoms.isdisjoint(work.placed)
         if (
             alone

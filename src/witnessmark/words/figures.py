@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from witnessmark.ground.quantity import Quantity
+from witnessmark.words.lexicon import hint
 from witnessmark.words.work import Work
-
-_GAUGED = frozenset({"wire", "sheet", "rod", "drill", "shim", "feeler", "steel", "plate", "bit"})
 
 
 def dimensioned(work: Work) -> tuple[Quantity, ...]:
@@ -25,7 +24,7 @@ def dimensioned(work: Work) -> tuple[Quantity, ...]:
 
 def _beside_dimension(work: Work, at: int) -> bool:
     after = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
-    return after in _GAUGED or any(_is_dimension(work, at + step) for step in (-1, 1, -2))
+    return after in hint("gauged") or any(_is_dimension(work, at + step) for step in (-1, 1, -2))
 
 
 def _is_dimension(work: Work, at: int) -> bool:

@@ -5,31 +5,53 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from witnessmark.words.line import Span
-from witnessmark.words.naming import FULL
+from witnessmark.words.naming import FULL, Hit
 from witnessmark.words.subjects import choose
 from witnessmark.words.trade import trade
 from witnessmark.words.work import Work
 
 
-def take_item(work: Work, *, needs_name: bool = True) -> str:
+def take_item(work: Work) -> str:
     """The renewable a line speaks of beside its joint, by the catalogue's name for it; "" where there is none.
 
     Words that are the thing's own name are no renewable of it: "fitted new pinion seal" is the
     pinion seal itself. Where several kinds renew a thing by these words, the joint's kind settles it.
     """
+    for span in _item_spans(work):
+        joint = _led_to(work, span)
+        own = _own(work, span, [joint]) if joint else ""
+        if own:
+            work.place(span.first, span.last)
+            work.taken.update(range(span.first, span.last))
+            return own
     spans = [s for s in _item_spans(work) if not _is_named(work, s)]
     if not spans:
         return ""
     kinds = _kinds(work)
     for span in spans:
-        items = trade().items[tuple(span.means.split())]
-        own = [item for item, keys in items.items() if keys & set(kinds)]
+        own = _of_kinds(span, kinds)
         if own:
             work.place(span.first, span.last)
-            return own[0]
-    if needs_name and not kinds:
-        return _without_joint(work, spans)
-    return ""
+            return own
+    return "" if kinds else _without_joint(work, spans)
+
+
+def _led_to(work: Work, span: Span) -> Hit | None:
+    """The whole name that "to", "on" or "for" leads to from these words: they are the item, whatever they name."""
+    if span.last >= len(work.atoms) or work.atoms[span.last].low not in ("to", "on", "in", "for", "at"):
+        return None
+    return next((h for h in work.hits if h.how == FULL and span.last < h.first <= span.last + 2), None)
+
+
+def _own(work: Work, span: Span, hits: Sequence[Hit]) -> str:
+    joints = work.vocabulary.vehicle.joints
+    return _of_kinds(span, [joints[w].kind for h in hits for w in h.named.variants.values() if w in joints])
+
+
+def _of_kinds(span: Span, kinds: Sequence[str]) -> str:
+    """The item by the name that one of these kinds gives it; "" where none renews it."""
+    items = trade().items[tuple(span.means.split())]
+    return next((item for item, keys in items.items() if keys & set(kinds)), "")
 
 
 def _item_spans(work: Work) -> list[Span]:

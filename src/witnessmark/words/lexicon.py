@@ -91,6 +91,16 @@ def stems(text: str) -> Words:
 
 
 @cache
+def hint(name: str) -> frozenset[str]:
+    """One of the short lists that single steps of the reader go by.
+
+    >>> "upper" in hint("positions")
+    True
+    """
+    return frozenset(read_table("words/hints")["words"][name])
+
+
+@cache
 def lexicon() -> Lexicon:
     """Everything the data says about words."""
     glue, nouns, fluids = read_table("words/glue"), read_table("words/nouns"), read_table("words/fluids")

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from functools import cache
+from itertools import pairwise
 from types import MappingProxyType
 
 from msgspec import Struct
@@ -16,13 +17,14 @@ from witnessmark.ground.numerals import read_number
 from witnessmark.ground.quantities import FoundQuantity, find_quantities
 from witnessmark.ground.threads_typed import FoundThread, find_threads
 from witnessmark.words.corners import FoundSide, find_sides
-from witnessmark.words.lexicon import Words, canonical, lexicon
+from witnessmark.words.lexicon import Words, canonical, hint, lexicon
 from witnessmark.words.spelling import mend
 from witnessmark.words.tokens import Token, is_stop, tokens_of
 from witnessmark.words.trade import trade
 from witnessmark.words.vocabulary import Vocabulary
 from witnessmark.words.when import FoundDay, FoundTime, find_days, find_times
 
+_LONGEST_ITEM = 8
 _COUNTS = {**NUMBER_WORDS, "once": 1.0, "twice": 2.0, "thrice": 3.0, "single": 1.0}
 
 
@@ -93,9 +95,10 @@ def take_apart(text: str, vocabulary: Vocabulary, today: date) -> Line:
     atoms = _atoms(text, vocabulary, today)
     canon = _canon(atoms)
     spans: dict[int, list[Span]] = {}
-    for span in (*_phrase_spans(atoms), *_fluid_grades(atoms), *_item_spans(canon)):
+    for span in (*_phrase_spans(atoms), *_fluid_grades(atoms), *_item_spans(atoms, canon)):
         spans.setdefault(span.first, []).append(span)
-    segment, under = _clauses(atoms)
+    items = {i for s in spans.values() for one in s if one.cls == "item" for i in range(one.first, one.last)}
+    segment, under = _clauses(atoms, items)
     frozen = MappingProxyType({at: tuple(group) for at, group in sorted(spans.items())})
     return Line(text, atoms, frozen, canon, segment, under)
 
@@ -228,15 +231,15 @@ def _fluid_grades(atoms: Sequence[Atom]) -> list[Span]:
     return found
 
 
-def _item_spans(canon: Sequence[Canon]) -> list[Span]:
+def _item_spans(atoms: Sequence[Atom], canon: Sequence[Canon]) -> list[Span]:
     """What is renewed, by the longest words that tell it."""
     found: list[Span] = []
     items = trade().items
     at = 0
     while at < len(canon):
-        for size in range(min(5, len(canon) - at), 0, -1):
+        for size in range(min(_LONGEST_ITEM, len(canon) - at), 0, -1):
             words = tuple(c.stem for c in canon[at : at + size])
-            if words in items and _adjoining(canon[at : at + size]):
+            if words in items and _adjoining(atoms, canon[at : at + size], parted=words in trade().parted):
                 found.append(Span("item", canon[at].first, canon[at + size - 1].last, " ".join(words)))
                 at += size - 1
                 break
@@ -244,32 +247,34 @@ def _item_spans(canon: Sequence[Canon]) -> list[Span]:
     return found
 
 
-def _adjoining(run: Sequence[Canon]) -> bool:
-    return all(a.last == b.first or a.first == b.first for a, b in zip(run, run[1:], strict=False))
-
-
-_PURPOSES = frozenset(
-    ["look", "see", "get", "find", "make", "clear", "do", "have", "let", "allow", "reach", "stop", "avoid", "free", "save", "help", "try", "keep", "give"]
-)
-_WILLING = frozenset(["want", "wants", "wanted", "need", "needs", "needed", "like", "love", "going", "plan", "planning", "have", "has", "ought", "got", "hope", "aim", "mean", "decided", "due", "forget", "remember", "able", "used"])  # fmt: skip
+def _adjoining(atoms: Sequence[Atom], run: Sequence[Canon], *, parted: bool) -> bool:
+    """Whether the words stand side by side; a comma may stand between where the item is written with one."""
+    return all(
+        b.first <= a.last or (parted and b.first == a.last + 1 and atoms[a.last].low == ",") for a, b in pairwise(run)
+    )
 
 
 def _is_purpose(atoms: Sequence[Atom], at: int) -> bool:
     """ "To look at points" tells what for; "want to look" does not."""
-    if atoms[at].low != "to" or at + 1 >= len(atoms) or atoms[at + 1].low not in _PURPOSES:
+    if atoms[at].low != "to" or at + 1 >= len(atoms) or atoms[at + 1].low not in hint("purposes"):
         return False
-    return at > 0 and atoms[at - 1].low not in _WILLING
+    return at > 0 and atoms[at - 1].low not in hint("willing")
 
 
-def _clauses(atoms: Sequence[Atom]) -> tuple[tuple[int, ...], tuple[bool, ...]]:
+def _clauses(atoms: Sequence[Atom], items: Collection[int]) -> tuple[tuple[int, ...], tuple[bool, ...]]:
     """Count the stops before each atom, and mark what stands behind "so", "before", "because"."""
     known = lexicon().clause
-    segment, under, count, lower = [], [], 0, False
+    segment: list[int] = []
+    under: list[bool] = []
+    count, lower = 0, False
     for atom in atoms:
-        if atom.sort == "mark" and (is_stop(atom.low) or atom.low in ",-–—()"):
+        at = len(segment)
+        if at in items:
+            pass
+        elif atom.sort == "mark" and (is_stop(atom.low) or atom.low in ",-–—()"):
             count += 1
             lower = False
-        elif atom.low in known or _is_purpose(atoms, len(segment)):
+        elif atom.low in known or _is_purpose(atoms, at):
             lower = True
         segment.append(count)
         under.append(lower)

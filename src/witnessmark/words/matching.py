@@ -11,7 +11,7 @@ from witnessmark.vehicle.conditions import condition
 from witnessmark.words.lexicon import lexicon
 from witnessmark.words.line import Atom, Line
 from witnessmark.words.naming import FULL, Hit, is_head
-from witnessmark.words.verbs import Element, Phrase, starts, verbs
+from witnessmark.words.verbs import Element, Phrase, Verb, starts, verbs
 
 _WIDEST_GAP = 5
 _UNDER = 1.6
@@ -21,6 +21,8 @@ _NEAR = 3
 _TOPIC = 0.3
 _TELLING = 2.0
 _UNNAMED = 0.8
+_FIRST = 0.8
+_HEAD = 3
 
 
 class Call(Struct, frozen=True):
@@ -157,17 +159,24 @@ def calls(line: Line, hits: Sequence[Hit]) -> list[Call]:
             if known is None or call.score > known.score:
                 best[phrase.tag] = call
     table = verbs()
+    head = [a.low for a in line.atoms if a.sort == "word"][:_HEAD]
     named = bool(hits) or any(is_head(a.low) for a in line.atoms)
     able = [
         replace(
             c,
-            score=c.score - (0.0 if named or not table[c.tag].thing else _UNNAMED),
+            score=c.score + _standing(table[c.tag], head, named),
             also=frozenset(said.get(c.tag, set())) | c.atoms,
         )
         for c in best.values()
         if _is_able(matcher, table[c.tag].needs)
     ]
     return sorted(able, key=lambda c: (-c.score, c.tag))
+
+
+def _standing(verb: Verb, head: Sequence[str], named: bool) -> float:
+    """What the line as a whole adds: the record's own word at its head; that nothing is named where a thing should be."""
+    own = any(tuple(head[: len(words)]) == words for words in verb.first)
+    return (_FIRST if own else 0.0) - (0.0 if named or not verb.thing else _UNNAMED)
 
 
 def _is_able(matcher: _Matcher, needs: frozenset[str]) -> bool:

@@ -7,15 +7,13 @@ from functools import cache
 
 from msgspec import Struct
 
-from witnessmark.words.lexicon import lexicon, lows, stem
-from witnessmark.words.line import Canon, Line
+from witnessmark.words.lexicon import hint, lexicon, lows, stem
+from witnessmark.words.line import Canon, Line, Span
 from witnessmark.words.trade import trade
 from witnessmark.words.verbs import verb_words
 from witnessmark.words.vocabulary import Named, Vocabulary
 
 FULL, TAIL, LOOSE, HEADLESS = "full", "tail", "loose", "headless"
-_NO_NOUNS = frozenset({"and", "of", "on", "with", "its", "in", "or", "a", "near", "set", "by", "the", "said", "not", "side", "place", "bolted", "sealed", "filled", "drive", "cut", "out"})  # fmt: skip
-POSITIONS = frozenset({"lower", "upper", "inner", "outer", "top", "bottom", "centre", "center"})
 _SKIPPED = frozenset({"the", "of", "a"})
 
 
@@ -43,8 +41,8 @@ class Hit(Struct, frozen=True):
 def find_names(line: Line, vocabulary: Vocabulary) -> tuple[Hit, ...]:
     """Every name in a line, in order; of those that overlap the better one, its rivals noted."""
     candidates = [hit for place in _near(line, vocabulary) for hit in _hits(line, vocabulary.names[place])]
-    stands = [s for s in line.spans_of("stand") if s.last - s.first > 1]
-    candidates = [h for h in candidates if not any(s.first <= h.first and h.last <= s.last for s in stands)]
+    wider = [s for s in (*line.spans_of("stand"), *line.spans_of("item")) if s.last - s.first > 1]
+    candidates = [h for h in candidates if not any(_is_inside(h, s) for s in wider)]
     candidates.sort(key=lambda h: (-h.score, h.first, h.named.plain))
     chosen: list[Hit] = []
     for hit in candidates:
@@ -54,6 +52,11 @@ def find_names(line: Line, vocabulary: Vocabulary) -> tuple[Hit, ...]:
                 Hit(hit.first, hit.last, hit.named, hit.how, hit.score, hit.atoms, rivals, hit.doubted)
             )
     return tuple(sorted(chosen, key=lambda h: h.first))
+
+
+def _is_inside(hit: Hit, span: Span) -> bool:
+    """Whether a longer phrase that is no name of the vehicle holds the hit: "hub" in "hub split pin"."""
+    return span.first <= hit.first and hit.last <= span.last and span.last - span.first > hit.last - hit.first
 
 
 def _near(line: Line, vocabulary: Vocabulary) -> list[int]:
@@ -116,7 +119,7 @@ def _hit(line: Line, named: Named, run: Sequence[Canon], how: str, score: float)
 def _skips_position(line: Line, run: Sequence[Canon]) -> bool:
     """ "Lower" between the words of a name may tell another thing."""
     own = {i for c in run for i in range(c.first, c.last)}
-    return any(line.atoms[i].low in POSITIONS and i not in own for i in range(min(own), max(own)))
+    return any(line.atoms[i].low in hint("positions") and i not in own for i in range(min(own), max(own)))
 
 
 def _sequences(line: Line, words: Sequence[str]) -> list[list[Canon]]:
@@ -145,7 +148,7 @@ def _follow(line: Line, at: int, words: Sequence[str]) -> list[Canon]:
 
 def _passed_over(line: Line, at: int, before: Canon) -> bool:
     canon = line.canon[at]
-    if canon.stem in POSITIONS and _adjoin(line, before, canon):
+    if canon.stem in hint("positions") and _adjoin(line, before, canon):
         return True
     return _adjoin(line, before, canon) and (line.atoms[canon.first].sort == "side" or canon.stem in _SKIPPED)
 
@@ -213,7 +216,7 @@ def _ends_another(line: Line, at: int) -> bool:
 def _continued(line: Line, run: Sequence[Canon]) -> bool:
     """Whether a noun behind it makes it the first half of another name: "wing mirror" is no wing."""
     at = run[-1].last
-    while at < len(line.atoms) and line.atoms[at].low in POSITIONS:
+    while at < len(line.atoms) and line.atoms[at].low in hint("positions"):
         at += 1
     if at >= len(line.atoms) or line.atoms[at].sort != "word":
         return False
@@ -269,4 +272,4 @@ def _nouns() -> frozenset[str]:
     known = lexicon()
     names = (*known.parts, *known.heads, *known.materials, *trade().kinds)
     tools = (words for words in known.phrases["tool"])
-    return frozenset(stem(w) for words in (*names, *tools) for w in words if w not in _NO_NOUNS)
+    return frozenset(stem(w) for words in (*names, *tools) for w in words if w not in hint("no_nouns"))

@@ -10,7 +10,7 @@ from witnessmark.ground.errors import BadInput
 from witnessmark.vehicle.catalogue import UNSAID, catalogue
 from witnessmark.vehicle.sides import whole_name
 from witnessmark.vehicle.things import Joint, Part
-from witnessmark.words.lexicon import Words, lexicon, stem, stems
+from witnessmark.words.lexicon import Words, hint, lexicon, stem, stems
 from witnessmark.words.naming import is_head, is_noun
 from witnessmark.words.trade import trade
 from witnessmark.words.verbs import verb_words
@@ -19,22 +19,6 @@ from witnessmark.words.work import Work
 PART = "part"
 MOST_CHOICES = 5
 _LONGEST_NAME = 5
-_FASTENERS = frozenset(
-    {
-        "bolt",
-        "nut",
-        "screw",
-        "setscrew",
-        "stud",
-        "washer",
-        "clip",
-        "pin",
-        "fixing",
-        "fastener",
-        "rivet",
-        "locknut",
-    }
-)
 
 
 def phrase(work: Work, *, near_verb: bool = True) -> tuple[int, int] | None:
@@ -160,7 +144,7 @@ def tell_kind(name: str) -> str:
     """
     words = stems(name)
     bare = words
-    while len(bare) > 1 and bare[-1] in _FASTENERS and bare not in trade().kinds:
+    while len(bare) > 1 and bare[-1] in hint("fasteners") and bare not in trade().kinds:
         bare = bare[:-1]
     for tried in (words, bare):
         for size in range(len(tried), 0, -1):

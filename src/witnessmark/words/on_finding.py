@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from witnessmark.journal.facts import Found, FoundBehind, LookedAt, Measured, Proved, PutRight
+from witnessmark.vehicle.catalogue import kind_of
 from witnessmark.vehicle.conditions import condition
-from witnessmark.words.answers import find_answer
+from witnessmark.words.answers import find_answer, take_named
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.items import take_item
+from witnessmark.words.lexicon import stems
 from witnessmark.words.line import Span
 from witnessmark.words.newnames import phrase
 from witnessmark.words.subjects import known_subjects
@@ -81,6 +83,7 @@ def _measured(work: Work) -> Built:
     if dimensions:
         what = " ".join(work.take(s).lower() for s in dimensions[:1])
     at = things(work, need=not what)
+    what = what or _take_record(work, at)
     size = _take_size(work)
     figures = (*work.take_quantities(), *figures)
     if not figures and not size:
@@ -88,6 +91,20 @@ def _measured(work: Work) -> Built:
     fact = Measured(at=at, what=what, size=size, figures=figures)
     shown = size if size and len(figures) > 1 else figures_said(figures)
     return Built((fact,), joined(f"{listed(at)}{new_said(work)}", f"{what} {shown}".strip()))
+
+
+def _take_record(work: Work, at: Sequence[str]) -> str:
+    """What the kind of a joint asks to be written down, by its name: "clicks", "hose date"."""
+    joints = work.vocabulary.vehicle.joints
+    names = {r.name for w in at if w in joints for r in kind_of(joints[w].kind).record}
+    for name in sorted(names, key=lambda n: (-len(n), n)):
+        words = stems(name)
+        for begin in range(len(work.line.canon) - len(words) + 1):
+            run = work.line.canon[begin : begin + len(words)]
+            if tuple(c.stem for c in run) == words and all(work.is_free(c.first, c.last) for c in run):
+                work.place(run[0].first, run[-1].last)
+                return name
+    return ""
 
 
 def _proved(work: Work) -> Built:
@@ -120,8 +137,9 @@ def _answered(work: Work) -> tuple[str, tuple[str, ...], bool]:
 
     A thing not known stays in the remark: a look describes nothing.
     """
+    answer = take_named(work)
     at = known_subjects(work)
-    answer = find_answer(work, at)
+    answer = answer or find_answer(work, at)
     run = None if at or answer else phrase(work)
     if run:
         work.name = " ".join(work.atoms[i].low for i in range(*run))

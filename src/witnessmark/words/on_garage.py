@@ -16,6 +16,7 @@ from witnessmark.journal.facts import (
     Unblanked,
 )
 from witnessmark.words.built import Builder, Built, joined
+from witnessmark.words.lexicon import hint
 from witnessmark.words.newnames import PART, phrase
 from witnessmark.words.on_closing import take_fluid
 from witnessmark.words.parties import take_due, take_party, take_place
@@ -119,9 +120,9 @@ def _take_bag(work: Work) -> str:
             last = at + 1
             while last < len(work.atoms) and work.atoms[last].sort in ("word", "number") and last - at < 4:
                 last += 1
-                if work.atoms[last - 1].low in ("bag", "jar", "tub", "tray", "tin", "envelope", "pot", "box"):
+                if work.atoms[last - 1].low in hint("bags"):
                     break
-            if work.atoms[last - 1].low not in ("bag", "jar", "tub", "tray", "tin", "envelope", "pot", "box"):
+            if work.atoms[last - 1].low not in hint("bags"):
                 continue
             if last < len(work.atoms) and work.atoms[last].sort == "number":
                 last += 1

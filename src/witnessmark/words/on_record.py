@@ -15,12 +15,10 @@ from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.lexicon import Words, stems
 from witnessmark.words.newnames import kind_given, phrase, tell_kind
 from witnessmark.words.on_closing import take_fluid
-from witnessmark.words.subjects import merged_sides
+from witnessmark.words.sided import merged_sides
 from witnessmark.words.things import figures_said, listed, new_said, new_thing, things
 from witnessmark.words.trade import trade
 from witnessmark.words.work import Work
-
-_NEW_HEADS = frozenset({"part", "joint", "thing"})
 
 
 def _described(work: Work) -> Built:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
 
 from witnessmark.journal.facts import Guessed, Left, TookTime, Wanted
+from witnessmark.tables.read import read_table
 from witnessmark.words.answers import root
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.newnames import phrase
@@ -12,18 +15,14 @@ from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
 
-# The job a wish is for, by the roots of the words that tell it.
-_JOBS = {
-    "renew": "renew", "replac": "renew", "new": "renew", "chang": "renew", "swap": "renew", "renewal": "renew",
-    "refurbish": "refurbish", "refurb": "refurbish", "overhaul": "refurbish", "rebuild": "refurbish", "rebuilt": "refurbish",
-    "recondition": "refurbish", "recore": "refurbish", "recor": "refurbish", "strip": "refurbish", "service": "refurbish", "servic": "refurbish",
-    "repair": "make good", "fix": "make good", "sort": "make good", "weld": "make good", "patch": "make good", "mend": "make good", "good": "make good",
-    "refit": "refit", "fit": "refit", "reinstall": "refit", "hang": "refit",
-    "paint": "coat", "coat": "coat", "prim": "coat", "primer": "coat", "spray": "coat", "wax": "coat", "seal": "coat", "underseal": "coat", "respray": "coat",
-    "prov": "prove", "test": "prove", "check": "prove", "bleed": "prove", "torque": "prove", "tighten": "prove", "torqu": "prove",
-}  # fmt: skip
-_BECAUSE = ("because", "as", "since", "cos", "cause", "only", "too", "until", "till", "not", "still", "no")
 _GUESSES = 3
+
+
+@cache
+def _jobs() -> Mapping[str, str]:
+    """What a wish asks for, by the roots of the words that tell it."""
+    rows = read_table("words/hints")["jobs"]
+    return MappingProxyType({word: job for job, words in rows.items() for word in words})
 
 
 def _wanted(work: Work) -> Built:
@@ -43,7 +42,7 @@ def _take_job(work: Work) -> str:
     for at, atom in enumerate(work.atoms):
         if atom.sort != "word" or at in named or not (work.is_free(at) or at in work.call.atoms):
             continue
-        job = _JOBS.get(root(atom.low)) or _JOBS.get(atom.low)
+        job = _jobs().get(root(atom.low)) or _jobs().get(atom.low)
         if job and not _is_item(work, at):
             work.place(at)
             if atom.low == "make" or (at and work.atoms[at - 1].low == "make" and atom.low == "good"):

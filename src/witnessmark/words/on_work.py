@@ -30,7 +30,8 @@ from witnessmark.journal.facts import (
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.newnames import PART, phrase
-from witnessmark.words.subjects import known_subjects, merged_sides
+from witnessmark.words.sided import merged_sides
+from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
 

@@ -4,28 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from witnessmark.words.lexicon import lexicon
+from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.work import Work
 
 _DAY_MINUTES = 1440.0
-_DUE = frozenset(
-    {
-        "due",
-        "by",
-        "until",
-        "till",
-        "til",
-        "back",
-        "expected",
-        "eta",
-        "ready",
-        "in",
-        "here",
-        "coming",
-        "delivery",
-    }
-)
-_ENDS_A_NAME = frozenset({"for", "due", "at", "each", "the", "by", "in", "on", "and", "delivered", "plus", "post", "this", "with", "per", "was", "is", "to", "of", "who", "want", "wants", "says", "quote", "quoted", "lot", "today"})  # fmt: skip
 
 
 def take_due(work: Work) -> str:
@@ -47,16 +29,16 @@ def take_due(work: Work) -> str:
 
 
 def _leads(work: Work, at: int, low: str) -> bool:
-    if low.split()[0] in _DUE:
+    if low.split()[0] in hint("due"):
         return True
     day = work.atoms[at].day
     before = {a.low for a in work.atoms[max(0, at - 2) : at]}
-    return bool(before & _DUE) or (day is not None and day.past is None)
+    return bool(before & hint("due")) or (day is not None and day.past is None)
 
 
 def _take_lead(work: Work, at: int) -> None:
     for near in (at - 1, at - 2):
-        if near >= 0 and work.atoms[near].low in _DUE | {"for"} and work.is_free(near):
+        if near >= 0 and work.atoms[near].low in hint("due") | {"for"} and work.is_free(near):
             work.place(near)
 
 
@@ -85,7 +67,7 @@ def _name_run(work: Work, first: int) -> tuple[int, int] | None:
         last < len(work.atoms)
         and last - first < 4
         and _may_be_party(work, last)
-        and (last == first or work.atoms[last].low not in _ENDS_A_NAME)
+        and (last == first or work.atoms[last].low not in hint("party_ends"))
     ):
         last += 1
     return (first, last) if last > first else None

@@ -7,19 +7,24 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from witnessmark.ground.quantity import Quantity
-from witnessmark.journal.facts import AnyFact, Came, Described, FoundBehind, Owned, Struck
-from witnessmark.vehicle.sides import parted
+from witnessmark.journal.facts import Came, FoundBehind, Owned, Struck
 from witnessmark.vehicle.things import Vehicle
 from witnessmark.words.builders import BUILDERS
-from witnessmark.words.built import Built
 from witnessmark.words.doubts import note_doubts
-from witnessmark.words.lexicon import lexicon
 from witnessmark.words.line import Line, take_apart
 from witnessmark.words.matching import Call, calls
-from witnessmark.words.naming import Hit, find_names, is_head, is_noun
+from witnessmark.words.naming import Hit, find_names, is_noun
+from witnessmark.words.reading import (
+    left_over,
+    names_of,
+    reading_of,
+    remark_of,
+    take_day,
+    take_time,
+    with_description,
+)
 from witnessmark.words.striking import Strike, find_strike
-from witnessmark.words.things import NOT_PLAIN, is_part
+from witnessmark.words.things import NOT_PLAIN
 from witnessmark.words.understood import Question, Reading, Understood
 from witnessmark.words.verbs import verbs
 from witnessmark.words.vocabulary import Vocabulary, vocabulary_of
@@ -82,7 +87,7 @@ def _is_about_nothing(reading: Reading, work: Work) -> bool:
     if isinstance(fact, Came | Owned) and NOT_PLAIN in reading.doubts and work.call.score < _PLAIN:
         return True
     return verbs()[work.call.tag].thing and not (
-        reading.part or reading.joint or work.asked or _names_of(reading.facts)
+        reading.part or reading.joint or work.asked or names_of(reading.facts)
     )
 
 
@@ -115,12 +120,12 @@ class _Reader:
         )
         built = BUILDERS[call.tag](work)
         if call.tag == "remarked":
-            return _remark(work, built, self.ranked), work
-        day, time = _take_day(work), _take_time(work)
+            return remark_of(work, built, self.ranked), work
+        day, time = take_day(work), take_time(work)
         note_doubts(work, self.ranked)
-        remark, unplaced = _left_over(work)
-        facts = _with_description(work, built, remark)
-        return _reading(work, built, facts, remark, unplaced, day, time), work
+        remark, unplaced = left_over(work)
+        facts = with_description(work, built, remark)
+        return reading_of(work, built, facts, remark, unplaced, day, time), work
 
     def best_of(self, best: Call) -> tuple[Reading, Work]:
         """The likeliest kind of fact that is about something; failing that, the line is a remark."""
@@ -160,163 +165,6 @@ class _Reader:
             yield call, {}
         if work.call.tag != "remarked":
             yield _REMARKED, {}
-
-
-# ---- days and times
-
-
-def _take_day(work: Work) -> date | None:
-    """The day done, where one was typed that is not still to come."""
-    for at, atom in enumerate(work.atoms):
-        if atom.day is None or not work.is_free(at) or work.line.under[at]:
-            continue
-        if atom.day.past is None:
-            work.doubt("the day is still to come")
-            continue
-        if (work.today - atom.day.past).days > 366:
-            work.doubt("the day lies more than a year back")
-        work.place(at)
-        return atom.day.past
-    return None
-
-
-def _take_time(work: Work) -> str | None:
-    for at, atom in enumerate(work.atoms):
-        if (
-            atom.time
-            and not atom.time.until
-            and (work.is_free(at) or work.call.tag in ("last_spark", "watched_fire"))
-        ):
-            work.place(at)
-            if atom.time.shaky:
-                work.doubt("morning or afternoon is guessed")
-            return atom.time.time
-    return None
-
-
-# ---- what is left
-
-
-def _left_over(work: Work) -> tuple[str, tuple[tuple[int, int], ...]]:
-    """Words that found no place, run by run in order; runs of nothing but small words say nothing."""
-    runs: list[tuple[int, int]] = []
-    start: int | None = None
-    for at in range(len(work.atoms) + 1):
-        free = at < len(work.atoms) and work.is_free(at) and work.atoms[at].sort != "mark"
-        if free and start is None:
-            start = at
-        if not free and start is not None:
-            if _says_something(work, start, at):
-                runs.append((start, at))
-            start = None
-    spans = tuple((work.atoms[a].start, work.atoms[b - 1].end) for a, b in runs)
-    return ", ".join(work.line.text[a:b] for a, b in spans), spans
-
-
-def _says_something(work: Work, first: int, last: int) -> bool:
-    known = lexicon().glue
-    return any(work.atoms[i].sort != "word" or work.atoms[i].low not in known for i in range(first, last))
-
-
-def _remark(work: Work, built: Built, ranked: Sequence[Call]) -> Reading:
-    """The whole line as a remark; sure only where nothing in it looks like a fact."""
-    text = work.line.text.strip()
-    told = [c for c in ranked if c.tag != "remarked" and c.score > work.call.score]
-    named = any(h.score > 40 for h in work.hits) or any(is_head(a.low) for a in work.atoms)
-    sure = bool(text) and not told and not named
-    day = _take_day(work)
-    start = len(work.line.text) - len(work.line.text.lstrip())
-    return Reading(
-        facts=tuple(replace(f, remark=text) for f in built.facts),
-        sentence=f"Remarked: {text}" if text else "Nothing was typed.",
-        verb="remarked",
-        remark=text,
-        unplaced=((start, start + len(text)),) if text else (),
-        sure=sure,
-        doubts=() if sure else ("something in it looks like a fact",),
-        day=day,
-    )
-
-
-# ---- the reading
-
-
-def _with_description(work: Work, built: Built, remark: str) -> tuple[AnyFact, ...]:
-    facts = list(built.facts)
-    facts[-1] = replace(facts[-1], remark=remark)
-    if work.parts or work.joints:
-        facts.insert(0, Described(parts=tuple(work.parts), joints=tuple(work.joints)))
-    return tuple(facts)
-
-
-def _reading(
-    work: Work,
-    built: Built,
-    facts: tuple[AnyFact, ...],
-    remark: str,
-    unplaced: tuple[tuple[int, int], ...],
-    day: date | None,
-    time: str | None,
-) -> Reading:
-    part, joint = _thing_named(work, facts)
-    figures: tuple[Quantity, ...] = ()
-    for fact in facts:
-        figures += tuple(q for q in fact.figures if q not in figures)
-    return Reading(
-        facts=facts,
-        sentence=built.sentence(work.call.tag),
-        verb=work.call.tag,
-        part=part,
-        joint=joint,
-        side=_side_told(work, facts) or None,
-        figures=figures,
-        remark=remark,
-        unplaced=unplaced,
-        sure=not work.doubts,
-        doubts=tuple(work.doubts),
-        day=day,
-        time=time,
-    )
-
-
-def _names_of(facts: Sequence[AnyFact]) -> tuple[str, ...]:
-    fact = facts[-1]
-    if isinstance(fact, Described):
-        return () if fact.from_list else (*(p.name for p in fact.parts), *(j.name for j in fact.joints))
-    return tuple(getattr(fact, "at", ()))
-
-
-def _thing_named(work: Work, facts: Sequence[AnyFact]) -> tuple[str | None, str | None]:
-    """The first part and the first joint the fact is about, without their sides."""
-    part: str | None = None
-    joint: str | None = None
-    fact = facts[-1]
-    described_parts = {p.name for p in fact.parts} if isinstance(fact, Described) else set()
-    for whole in _names_of(facts):
-        plain = parted(whole)[0]
-        if whole in described_parts or is_part(work, whole) or work.vocabulary.sort_of(whole) == "assembly":
-            part = part or plain
-        elif plain not in ("left", "right", "front", "rear") and whole not in _SIDES:
-            joint = joint or plain
-    if part is None and joint is None and work.name:
-        part = work.name
-    return part, joint
-
-
-_SIDES = frozenset({"left", "right", "front", "rear", "left front", "right front", "left rear", "right rear"})
-
-
-def _side_told(work: Work, facts: Sequence[AnyFact]) -> str:
-    """The side of what is named; of several, what their sides have in common."""
-    names = _names_of(facts)
-    sides = [w if w in _SIDES else parted(w)[1] for w in names]
-    if not sides or not any(sides):
-        return work.side if not names else ""
-    common = [word for word in sides[0].split() if all(word in s.split() for s in sides)]
-    return " ".join(common)
-
-
-# ---- strikes
 
 
 def _struck(

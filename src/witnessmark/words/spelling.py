@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 from msgspec import Struct
 from msgspec.structs import replace
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from witnessmark.words.lexicon import lexicon, stem
+from witnessmark.words.lexicon import hint, lexicon, stem
 from witnessmark.words.tokens import Token
 from witnessmark.words.verbs import verb_words
 from witnessmark.words.vocabulary import SHORTEST_MENDED, Vocabulary
@@ -23,12 +21,6 @@ class Mended(Struct, frozen=True):
     token: Token
     mended: bool = False
     shaky: bool = False
-
-
-@cache
-def _turning() -> frozenset[str]:
-    """Words whose mending would change what is meant."""
-    return frozenset({"front", "rear", "left", "right", "nearside", "offside", "inner", "outer", "upper", "lower", "tight", "loose", "tightened", "loosened"})  # fmt: skip
 
 
 def mend(token: Token, vocabulary: Vocabulary) -> Mended:
@@ -50,7 +42,7 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
     best, slip, _ = ranked[0]
     rivals = [w for w, s, _ in ranked[1:] if s == slip and stem(w) != stem(best)]
     own = best in vocabulary.words
-    shaky = any(own == (w in vocabulary.words) for w in rivals) or best in _turning()
+    shaky = any(own == (w in vocabulary.words) for w in rivals) or best in hint("turning")
     return Mended(replace(token, low=best), mended=True, shaky=shaky)
 
 

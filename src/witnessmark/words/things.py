@@ -19,7 +19,8 @@ from witnessmark.words.newnames import (
     phrase,
     tell_kind,
 )
-from witnessmark.words.subjects import known_subjects, merged_sides, wants_all
+from witnessmark.words.sided import merged_sides, wants_all
+from witnessmark.words.subjects import known_subjects
 from witnessmark.words.work import Work
 
 NOT_PLAIN = "what it is about is not told plainly"

@@ -11,7 +11,7 @@ from msgspec import Struct
 from witnessmark.tables.read import names_in, read_table
 from witnessmark.vehicle.catalogue import catalogue
 from witnessmark.vehicle.starting_lists import starting_lists
-from witnessmark.words.lexicon import Words, stems
+from witnessmark.words.lexicon import Words, lows, stems
 
 
 class Answerable(Struct, frozen=True):
@@ -27,23 +27,31 @@ class Trade(Struct, frozen=True):
 
     kinds   words that tell a kind of joint -> its key
     items   words of what is renewed -> (item, kinds whose joints renew it)
+    parted  the items that are written with a comma
     answers words of checks, asks and upsets -> what they name
+    typed   the very words of their names -> what they name, where two names have the same stems
     lists   words of starting lists -> key
     """
 
     kinds: Mapping[Words, str]
     items: Mapping[Words, Mapping[str, frozenset[str]]]
+    parted: frozenset[Words]
     answers: Mapping[Words, Answerable]
+    typed: Mapping[Words, Answerable]
     lists: Mapping[Words, str]
 
 
 @cache
 def trade() -> Trade:
     """Everything the trade data names."""
+    rows = _answer_rows()
+    items = [r.item for kind in catalogue().values() for r in kind.renew]
     return Trade(
         kinds=MappingProxyType(_kinds()),
         items=MappingProxyType(_items()),
-        answers=MappingProxyType(_answers()),
+        parted=frozenset(stems(item) for item in items if "," in item),
+        answers=MappingProxyType(_answers(rows)),
+        typed=MappingProxyType(_typed(rows)),
         lists=MappingProxyType(_lists()),
     )
 
@@ -65,20 +73,37 @@ def _items() -> dict[Words, Mapping[str, frozenset[str]]]:
     return {words: {item: frozenset(keys) for item, keys in items.items()} for words, items in found.items()}
 
 
-def _answers() -> dict[Words, Answerable]:
-    """Names first, so that another thing's by-word never takes one."""
-    rows: list[tuple[str, tuple[str, ...], str, str]] = []
+Row = tuple[str, tuple[str, ...], str, str]
+
+
+def _answer_rows() -> list[Row]:
+    """Name, by-words, sort and kind of everything that can be answered."""
+    rows: list[Row] = []
     for kind in catalogue().values():
         rows += [(check.name, (), "check", kind.key) for check in kind.check]
         rows += [(upset.name, upset.words, "upset", kind.key) for upset in kind.upset]
     for name in names_in("gates"):
         for ask in read_table(name).get("ask", ()):
             rows.append((str(ask["name"]), tuple(ask.get("words", ())), "ask", ""))
+    return rows
+
+
+def _answers(rows: list[Row]) -> dict[Words, Answerable]:
+    """Names first, so that another thing's by-word never takes one."""
     found: dict[Words, Answerable] = {}
     for name, _, sort, kind_key in rows:
         _add(found, [name], name, sort, kind_key)
     for name, words, sort, kind_key in rows:
         _add(found, words, name, sort, kind_key)
+    return found
+
+
+def _typed(rows: list[Row]) -> dict[Words, Answerable]:
+    found: dict[Words, Answerable] = {}
+    for name, _, sort, kind_key in rows:
+        known = found.get(lows(name))
+        kinds = known.kinds if known else frozenset()
+        found[lows(name)] = Answerable(name, known.sort if known else sort, kinds | ({kind_key} - {""}))
     return found
 
 

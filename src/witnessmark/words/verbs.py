@@ -46,6 +46,7 @@ class Verb(Struct, frozen=True):
     needs: frozenset[str] = frozenset()
     own: frozenset[str] = frozenset()
     thing: bool = False
+    first: tuple[Words, ...] = ()
 
     def says_itself(self, word: str) -> bool:
         return not self.own or word in self.own
@@ -64,6 +65,7 @@ def _verb(row: Mapping[str, Any]) -> Verb:
         needs=frozenset(row.get("needs", ())),
         own=frozenset(row.get("own", ())),
         thing=bool(row.get("thing", False)),
+        first=tuple(lows(text) for text in row.get("first", ())),
     )
 
 

@@ -20,6 +20,7 @@ class Work:
 
     told    atoms that tell the kind of fact
     placed  atoms that found their place in the fact
+    taken   atoms of a check or item that hold no other name
     passed  atoms that are no part of a name, as the container in "tins of"
     doubts  why the reading is not sure, each a few words
     parts, joints  new things this line brings to the record
@@ -44,6 +45,7 @@ class Work:
         own = verbs()[call.tag]
         self.placed: set[int] = {i for i in self.told if own.says_itself(line.atoms[i].low)}
         self.passed: set[int] = set()
+        self.taken: set[int] = set()
         self.doubts: list[str] = []
         self.parts: list[Part] = []
         self.joints: list[Joint] = []
