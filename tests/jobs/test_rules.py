@@ -61,7 +61,7 @@ def test_hot_work_has_its_way_cleared_before_and_is_watched_after() -> None:
     found = jobs(*OPEN_SILL)
     assert comes_before(found, "clear/sill", "close/sill patch")
     watch = operation(found, "watch/sill")
-    assert "close/sill patch" in watch.after
+    assert "close/sill patch" in watch.follows
     assert watch.minutes.likely == 60
     assert not watch.put_down
     assert "fire-watch" in watch.cautions
@@ -151,7 +151,9 @@ def test_every_rule_is_used() -> None:
     from witnessmark.jobs import rules, rules_metal
 
     written = {
-        name for module in (rules, rules_metal) for name, thing in vars(module).items()
-        if callable(thing) and getattr(thing, "__module__", "") == module.__name__ and not name.startswith("_")
-    } - {"order_by_trade"}  # fmt: skip
+        name
+        for module in (rules, rules_metal)
+        for name, thing in vars(module).items()
+        if callable(thing) and thing.__module__ == module.__name__ and not name.startswith("_")
+    } - {"order_by_trade"}
     assert written == {rule.__name__ for rule in rules.RULES}

@@ -2,7 +2,7 @@
 
 Items have minutes, values in ranks, and things they use up; rules say what must come with what. The
 choice pays most in the first rank, of those most in the second, and so on; then leaves most groups safe;
-then takes the fewest minutes.
+then pays most in the late ranks; then takes the fewest minutes.
 """
 
 from __future__ import annotations
@@ -37,13 +37,18 @@ class Group(Struct, frozen=True):
 
 
 class PickProblem(Struct, frozen=True, kw_only=True):
-    """Items are numbered from 0; `stocks` is how much there is of each resource; all ranks are as many."""
+    """Items are numbered from 0.
+
+    stocks  how much there is of each resource
+    late    how many of the last ranks count only after the groups left safe
+    """
 
     items: tuple[PickItem, ...]
     capacity: int
     rules: tuple[Rule, ...] = ()
     groups: tuple[Group, ...] = ()
     stocks: tuple[int, ...] = ()
+    late: int = 0
 
     @property
     def ranks(self) -> int:
@@ -139,7 +144,8 @@ def _lexicographic(problem: PickProblem, able: list[int], nodes: int) -> tuple[l
 def _stages(problem: PickProblem, able: list[int]) -> list[list[tuple[int, int]]]:
     """What to maximise in turn, each as (figure, weight): ranks first, then safe (-2), minutes (-1)."""
     tops = [(r, sum(_value(problem, i, r) for i in able)) for r in range(problem.ranks)]
-    tops += [(-2, len(problem.groups)), (-1, problem.capacity)]
+    tops.insert(problem.ranks - problem.late, (-2, len(problem.groups)))
+    tops.append((-1, problem.capacity))
     stages: list[list[tuple[int, int]]] = []
     size = PACKED + 1
     for figure, top in tops:

@@ -99,15 +99,18 @@ def _layer(b: Building, name: str) -> int | None:
 
 
 def watch_after_hot_work(b: Building) -> None:
-    """Sixty minutes' watch after the last weld at each place, and one look more before locking up."""
-    for hot in _hot(b, "close"):
+    """Sixty minutes' watch after the last spark at each place, and one look more before locking up.
+
+    It comes after whichever hot work a session does, cutting or welding; a plan takes both or neither.
+    """
+    for hot in _hot(b, "open") + _hot(b, "close"):
         place = place_of(b, hot.name)
         watch = Operation(
             id=f"watch/{place}", what=f"fire watch at {place}, one more look before locking up", sort="watch",
             name=place, job=hot.job, minutes=FIRE_WATCH, where=place, if_missed="lets_go", put_down=False,
             cautions=("fire-watch",),
         )  # fmt: skip
-        b.first(hot.id, b.add(watch) if watch.id not in b.operations else watch.id)
+        b.rather_first(hot.id, b.add(watch) if watch.id not in b.operations else watch.id)
 
 
 def _hot(b: Building, sort: str) -> list[Operation]:

@@ -66,6 +66,7 @@ def done_within(minutes: Minutes, time: float) -> float:
     return _below(deviate(minutes, time))
 
 
+@cache
 def mean(minutes: Minutes, *, most: float = inf) -> float:
     """The mean in minutes; what goes beyond `most` is counted as `most`.
 
