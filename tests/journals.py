@@ -29,7 +29,7 @@ SKIN = Joint(name="floor paint", kind="primed-metal")
 BOLTS = Joint(name="bumper bolts, front", kind="plain-fixing", holds=("bumper, front",))
 JOINTS = (HUB, NUTS, UNION, SEAL, PLUG, PATCH, SKIN, BOLTS)
 PARTS = tuple(Part(name=n) for n in ("hub, left rear", "wheel, left rear", "bumper, front", "rear axle"))
-VEHICLE = (f.DescribedVehicle(name="test", body="car"), described(*JOINTS, *PARTS))
+VEHICLE: tuple[f.Doing, ...] = (f.DescribedVehicle(name="test", body="car"), described(*JOINTS, *PARTS))
 
 JOINT_NAMES = tuple(j.name for j in JOINTS)
 NAMES = JOINT_NAMES + tuple(p.name for p in PARTS)

@@ -3,4 +3,4 @@
 from witnessmark.cli.main import main
 
 if __name__ == "__main__":
-    main(prog_name="witnessmark")
+    main()

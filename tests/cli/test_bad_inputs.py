@@ -14,9 +14,8 @@ LINES = """
 @ 2026-03-07 10:00
 new joint: hub nut left rear, tapered drive hub
 new joint: pinion seal, pinion seal
-new part: brake drum left rear
 took off hub nut left rear
-took off brake drum left rear
+found pinion seal stuck
 """
 
 
@@ -28,7 +27,7 @@ def vehicle(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "lines.txt").write_text(LINES, encoding="utf-8")
     said = run(folder, "write", "--file", str(folder / "lines.txt"), "--yes")
     assert said.code == 0, said.err
-    (folder / "doubtful.txt").write_text("took off hub nut left rear\nglorbed the wibble\n", encoding="utf-8")
+    (folder / "doubtful.txt").write_text("took off hub nut left rear\ntightned wobble sprocket\n", encoding="utf-8")
     (folder / "badday.txt").write_text("@ 2026-33-07\ntook off hub nut left rear\n", encoding="utf-8")
     (folder / "latin.txt").write_bytes("graißed the hub".encode("latin-1"))
     (folder / "notes.docx").write_bytes(b"PK")
@@ -48,7 +47,7 @@ BAD = [
     ("begin",),
     ("write",),
     ("write", "   "),
-    ("write", "glorbed the wibble", "--yes"),
+    ("write", "tightned wobble sprocket", "--yes"),
     ("write", "took off frobnicator left rear", "--yes"),
     ("write", "took off frobnicator", "--yes", "--kind", "wibble-kind"),
     ("write", "took off hub nut left rear"),
@@ -64,7 +63,7 @@ BAD = [
     ("strike", "0", "--why", "wrong"),
     ("strike", "two", "--why", "wrong"),
     ("strike", "2", "--why", "wrong"),
-    ("strike", "5", "--why", "wrong", "--instead", "glorbed the wibble"),
+    ("strike", "4", "--why", "wrong", "--instead", "tightned wobble sprocket"),
     ("journal", "--last", "0"),
     ("journal", "--on", "yesterday"),
     ("owed", "--on", "2026-13-01"),
@@ -125,7 +124,9 @@ def test_a_script_gets_the_same_three_parts_as_json(vehicle, words, monkeypatch)
     said = run(vehicle, *words, "--json")
     assert said.code == 2, said
     assert contents(vehicle) == before
-    if words[0] == "write" and said.out:
+    if "--file" in words and said.out:
+        assert said.json()["written"] == 0
+    elif words[0] == "write" and said.out:
         assert said.json()["line"] is None
     elif words[0] == "import" and said.out:
         assert said.json()["troubles"]

@@ -7,8 +7,8 @@ import random
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.building import evening
-from tests.journals import LAST_DAY, VEHICLE, day_after, doings, entry, journals
+from tests.building import entry, evening
+from tests.journals import LAST_DAY, VEHICLE, day_after, doings, journals
 from witnessmark.gate.asks import asked_of, gates
 from witnessmark.gate.holds import ask_gate
 from witnessmark.journal import facts as f

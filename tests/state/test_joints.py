@@ -83,7 +83,7 @@ def test_a_proof_counts_only_once_the_joint_is_tight():
 
 
 def test_one_act_proves_every_tight_joint_that_shares_it():
-    shut = [f.Tightened(at=(PIPE_A.name,)), f.Tightened(at=(PIPE_B.name,))]
+    shut: list[f.Doing] = [f.Tightened(at=(PIPE_A.name,)), f.Tightened(at=(PIPE_B.name,))]
     hold = f.Proved(check="pedal hold", figures=(Quantity("2 min", 2.0, "min"),))
     for name in (PIPE_A.name, PIPE_B.name):
         assert "pedal hold" in joint(name, *shut, hold).answered
@@ -96,11 +96,11 @@ def test_a_witness_mark_is_a_record_and_no_proof():
 
 
 def test_a_sweep_closes_all_of_an_assembly_but_its_exceptions_and_what_lets_go():
-    facts = [f.Opened(at=(WASHER.name, COVER.name))]
-    swept = [*facts, f.Closed(at=("rear axle",), but=("axle cover",))]
+    facts: list[f.Doing] = [f.Opened(at=(WASHER.name, COVER.name))]
+    swept: list[f.Doing] = [*facts, f.Closed(at=("rear axle",), but=("axle cover",))]
     assert joint(WASHER.name, *swept).position == TIGHT
     assert joint(COVER.name, *swept).position == APART
-    hub = [f.TookOff(at=AT), f.Closed(at=("corner",))]
+    hub: list[f.Doing] = [f.TookOff(at=AT), f.Closed(at=("corner",))]
     assert joint(HUB.name, *hub).position == APART
 
 

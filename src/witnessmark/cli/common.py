@@ -14,13 +14,14 @@ from typing import Any, NoReturn, ParamSpec
 import click
 
 from witnessmark.ground.errors import BadInput, LostRace, WitnessMarkError
-from witnessmark.restoration.restoration import Restoration, reopen
+from witnessmark.restoration.begin import reopen
+from witnessmark.restoration.restoration import Restoration
 
 OK, HELD, BAD = 0, 1, 2
 P = ParamSpec("P")
 
 
-class Day(click.ParamType):
+class Day(click.ParamType[date]):
     """A day as YYYY-MM-DD."""
 
     name = "day"

@@ -15,6 +15,7 @@ from witnessmark.restoration.heard import Heard, heard_plain
 from witnessmark.restoration.many import Written, write_many
 from witnessmark.restoration.plain import journal_rows
 from witnessmark.restoration.restoration import Restoration
+from witnessmark.words.striking import Strike
 
 
 @click.command("begin")
@@ -107,8 +108,8 @@ def _settled(restoration: Restoration, heard: Heard, kind: str) -> Heard:
     question = heard.understood.ask
     if question is not None:
         click.echo(f"{question.thing} is new here. What kind is it?")
-        for number, (key, name) in enumerate(question.choices, 1):
-            click.echo(f"  {number}  {name} ({key})")
+        for place, (key, name) in enumerate(question.choices, 1):
+            click.echo(f"  {place}  {name} ({key})")
         answer = click.prompt("Number, or the name of a kind", default="1")
         picked = (
             question.choices[int(answer) - 1][0]
@@ -120,10 +121,10 @@ def _settled(restoration: Restoration, heard: Heard, kind: str) -> Heard:
         return heard
     readings = (heard.understood.best, *heard.understood.others)
     click.echo("Not sure. Which is meant?")
-    for number, reading in enumerate(readings, 1):
-        click.echo(f"  {number}  {reading.sentence}")
-    picked = click.prompt("Number", type=click.IntRange(1, len(readings)), default=1)
-    return restoration.hear(heard.words, kind=kind, reading=picked - 1)
+    for place, reading in enumerate(readings, 1):
+        click.echo(f"  {place}  {reading.sentence}")
+    number = click.prompt("Number", type=click.IntRange(1, len(readings)), default=1)
+    return restoration.hear(heard.words, kind=kind, reading=number - 1)
 
 
 def _write_file(
@@ -177,7 +178,7 @@ def strike_command(ctx: click.Context, line: int, why: str, instead: str, yes: b
     Example:  witnessmark strike 12 --why "that was the other side" --instead "took off hub nut right rear"
     """
     restoration = opened(ctx)
-    heard = restoration.hear_strike(line, why, instead)
+    heard = restoration.hear_strike(Strike(line, why.strip(), instead.strip()))
     orphans = restoration.orphaned_by(line)
     if orphans and not yes:
         raise BadInput(

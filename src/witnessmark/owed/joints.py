@@ -121,20 +121,27 @@ def _checks(joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any])
             )
 
 
-RECORD_LINES = {"figure": "measured", "photo": "photo of", "mark": "marked", "fluid": "filled"}
+# Where the line wants a number of the person's own, it says so.
+BLANK = "FIGURE"
+RECORD_LINES = {
+    "photo": "photo of {}",
+    "mark": "marked {}",
+    "fluid": "filled {}",
+    "coat": "coated {}",
+    "figure": f"measured {{}} {BLANK}",
+}
 
 
 def _records(joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any]) -> Iterator[Debt]:
     for record in kind.record:
         if record.name in state.recorded:
             continue
-        verb = RECORD_LINES.get(record.name)
-        line = f"{verb} {spoken(joint.name)}" if verb else f"measured {record.name} {spoken(joint.name)}"
+        line = RECORD_LINES.get(record.name, f"measured {record.name} {{}} {BLANK}")
         yield Debt(
             **opened,
             sort="record",
             item=record.name,
             what=f"write down: {record.text or record.name}",
             because="not on the record since it was opened",
-            pays=line,
+            pays=line.format(spoken(joint.name)),
         )

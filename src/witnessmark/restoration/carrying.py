@@ -12,6 +12,7 @@ from witnessmark.exchange.grid import RowTrouble
 from witnessmark.exchange.spreadsheet import Proposal, read_spreadsheet
 from witnessmark.exchange.spreadsheet_out import write_spreadsheet
 from witnessmark.ground.errors import BadInput
+from witnessmark.restoration.plain import owed_rows
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.store.schema import FILE
 from witnessmark.store.sqlite_record import create, open_record
@@ -39,7 +40,7 @@ def import_file(folder: Path, file: Path, *, take_good: bool, now: datetime) -> 
             do="Save it as one of these.",
         )
     restoration = Restoration(open_record(folder), now=now)
-    proposal: Proposal = read_spreadsheet(file, restoration.flow().vehicle)
+    proposal = read_spreadsheet(file, restoration.flow().vehicle)
     if proposal.troubles and not take_good:
         return Taken(written=0, good=proposal.rows_good, troubles=proposal.troubles)
     facts = [(fact, row.words) for row in proposal.good for fact in row.facts]
@@ -70,7 +71,7 @@ def export_file(restoration: Restoration, folder: Path, file: Path) -> int:
         return len(restoration.entries)
     if file.suffix.lower() == ".xlsx":
         flow = restoration.flow()
-        write_spreadsheet(file, flow.vehicle)
+        write_spreadsheet(file, flow.vehicle, owed_rows(flow.owed))
         return len(restoration.entries)
     raise BadInput(
         given=f"{file.name} names no kind that can be written",

@@ -10,8 +10,7 @@ from msgspec import Struct
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.facts import AnyFact
 from witnessmark.restoration.following import Following, short
-from witnessmark.words.line import Understood
-from witnessmark.words.plain import as_json
+from witnessmark.words.understood import Understood, as_json
 
 
 class Heard(Struct, frozen=True, kw_only=True):

@@ -14,10 +14,12 @@ from witnessmark.journal.rules.orphans import orphaned_by
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.following import following
 from witnessmark.restoration.heard import Heard
-from witnessmark.restoration.striking import Strike, strike_in
+from witnessmark.restoration.striking import strike_in
 from witnessmark.store.record_store import RecordStore
 from witnessmark.vehicle.things import Vehicle
-from witnessmark.words.line import Reading, Understood, read_line
+from witnessmark.words.read import read_line
+from witnessmark.words.striking import Strike
+from witnessmark.words.understood import Reading, Understood
 from witnessmark.words.lines import TypedLine
 
 

@@ -59,8 +59,14 @@ def make_sheet(flow: Flow, asked: Asked) -> Sheet:
         case "helper":
             plan = flow.session(asked.hours, helper=True)
             asks = flow.gate("road").not_known
-            head = {"vehicle": flow.vehicle.name, "today": flow.today, "line": flow.line}
-            return helper_sheet(flow.owed, plan.operations, asks, **head)
+            return helper_sheet(
+                flow.owed,
+                plan.operations,
+                asks,
+                vehicle=flow.vehicle.name,
+                today=flow.today,
+                line=flow.line,
+            )
         case _:
             raise BadInput(
                 given=f"there is no {asked.kind!r} sheet",

@@ -1,42 +1,35 @@
-"""A strike written as a line: "strike last, that was the other side; took off hub nut right rear"."""
+"""Which line a typed strike means: by its number, or the last one."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
 
-from msgspec import Struct
+from msgspec.structs import replace
 
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Struck
 from witnessmark.journal.order import in_force
+from witnessmark.words.striking import Strike, find_strike
 
-_LINE = re.compile(
-    r"\s*strike\s+(?:out\s+)?(?:the\s+)?(?:(?P<last>last)(?:\s+line)?|(?:line\s+)?(?P<number>\d+))"
-    r"\s*[,:]?\s*(?P<why>[^;]*)(?:;\s*(?P<instead>.*))?$",
-    re.IGNORECASE,
-)
-
-
-class Strike(Struct, frozen=True):
-    """Which line to strike, why, and the line as it should have been ("" where none)."""
-
-    line: int
-    why: str
-    instead: str = ""
+_LAST = re.compile(r"^\s*(strike|struck)(\s+out)?\s+(the\s+)?last(\s+line)?\b", re.IGNORECASE)
 
 
 def strike_in(words: str, entries: Sequence[Entry]) -> Strike | None:
     """The strike a typed line asks for, None where it asks for none.
 
+    Words behind a semicolon are the line as it should have been.
+
     >>> strike_in("strike 12, wrong side; took off hub nut right rear", ())
     Strike(line=12, why='wrong side', instead='took off hub nut right rear')
     """
-    found = _LINE.match(words)
-    if found is None:
-        return None
-    line = int(found["number"]) if found["number"] else _last(entries)
-    return Strike(line, found["why"].strip().rstrip("."), (found["instead"] or "").strip())
+    if _LAST.match(words):
+        words = _LAST.sub(f"strike {_last(entries)}", words)
+    strike = find_strike(words)
+    if strike is None or strike.instead:
+        return strike
+    why, semicolon, instead = strike.why.partition(";")
+    return replace(strike, why=why.strip().rstrip("."), instead=instead.strip()) if semicolon else strike
 
 
 def _last(entries: Sequence[Entry]) -> int:

@@ -1,0 +1,105 @@
+"""Judge a reading by what a line should mean: kind of fact, name, side, figures and what else is wanted."""
+
+from __future__ import annotations
+
+import json
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from msgspec import json as wire
+
+from witnessmark.vehicle.conditions import condition
+from witnessmark.vehicle.sides import parted
+from witnessmark.vehicle.things import Joint, Part, Vehicle
+from witnessmark.words.newnames import tell_kind
+from witnessmark.words.read import read_line
+from witnessmark.words.understood import Reading, Understood
+
+TODAY = date(2026, 3, 18)
+_TAGS = {"away": "sent_away"}
+
+
+def rows(name: str) -> list[dict[str, Any]]:
+    """Lines with their wanted readings."""
+    found: list[dict[str, Any]] = json.loads(Path(__file__).with_name(name).read_text("utf-8"))
+    return found
+
+
+def vehicle_knowing(names: list[str]) -> Vehicle:
+    """A vehicle that knows these names: what is called like a part as a part, the rest as joints."""
+    parts: dict[str, Part] = {}
+    joints: dict[str, Joint] = {}
+    for name in (n.lower() for n in names):
+        plain, side = parted(name)
+        kind = tell_kind(plain)
+        if kind == "part":
+            parts[name] = Part(name=name, side=side)
+        else:
+            joints[name] = Joint(name=name, side=side, kind=kind or "unsaid")
+    return Vehicle(country="GB", parts=parts, joints=joints)
+
+
+def read(row: dict[str, Any]) -> Understood:
+    return read_line(row["line"], vehicle_knowing(row["known"]), today=TODAY)
+
+
+def faults(row: dict[str, Any], best: Reading) -> list[str]:
+    """What a reading has wrong; nothing where it is right."""
+    found = []
+    wanted = row["verb"] if isinstance(row["verb"], list) else [row["verb"]]
+    if best.verb not in [_TAGS.get(tag, tag) for tag in wanted]:
+        found.append(f"kind of fact {best.verb}")
+    names = {n.lower() for n in (best.part, best.joint, getattr(best.fact, "item", "")) if n}
+    if (row["name"].lower() not in names) if row["name"] else bool(best.part or best.joint):
+        found.append(f"name {sorted(names)}")
+    if (best.side or None) != row["side"]:
+        found.append(f"side {best.side}")
+    if not _same_figures(row["figures"], best):
+        found.append(f"figures {best.figures}")
+    return found + [f"{key} is not {value}" for key, value in row["also"].items() if not _holds(key, value, best)]
+
+
+def _same_figures(wanted: list[dict[str, Any]], best: Reading) -> bool:
+    have = sorted((q.unit, q.value) for q in best.figures)
+    want = sorted((f["unit"], f["value"]) for f in wanted)
+    return len(have) == len(want) and all(
+        a[0] == b[0] and abs(a[1] - b[1]) <= max(0.01, 0.002 * abs(b[1])) for a, b in zip(have, want, strict=True)
+    )
+
+
+def _holds(key: str, value: Any, best: Reading) -> bool:
+    fact: Any = best.fact
+    match key:
+        case "from":
+            return bool(getattr(fact, "start", "") == value)
+        case "to":
+            return bool(getattr(fact, "end", "") == value)
+        case "price":
+            price = getattr(fact, "price", None) or getattr(fact, "amount", 0.0)
+            return bool(abs(price - value) < 1e-6)
+        case "km":
+            return bool(abs(getattr(fact, "km", 0.0) - value) < 1e-6)
+        case "time":
+            return best.time == value
+        case "due_back":
+            return bool(getattr(fact, "due_back", ""))
+        case "finding":
+            return condition(value).word == getattr(fact, "condition", None) or _is_told(value, best)
+        case "count":
+            return _is_counted(value, best)
+        case _:
+            return _is_told(value, best)
+
+
+def _is_told(value: str, best: Reading) -> bool:
+    written = " ".join(wire.encode(fact).decode() for fact in best.facts)
+    return value.lower() in f"{written} {best.remark} {best.sentence}".lower()
+
+
+def _is_counted(value: int, best: Reading) -> bool:
+    fact: Any = best.fact
+    counted = {getattr(fact, "number", 0), getattr(fact, "plugs", 0), len(getattr(fact, "at", ()))}
+    counted |= {thing.number for thing in (*getattr(fact, "joints", ()), *getattr(fact, "parts", ()))}
+    words = best.remark.lower().split()
+    return value in counted or str(value) in words or {2: "twice"}.get(value, "-") in words
