@@ -81,7 +81,7 @@ def _holds(key: str, value: Any, best: Reading) -> bool:
         case "km":
             return bool(abs(getattr(fact, "km", 0.0) - value) < 1e-6)
         case "time":
-            return best.time == value
+            return bool(best.time == value)
         case "due_back":
             return bool(getattr(fact, "due_back", ""))
         case "finding":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from tests.words.garage import TODAY, best, garage, understood
 from witnessmark.ground.errors import BadInput
@@ -74,7 +75,7 @@ SAID: list[tuple[str, AnyFact]] = [
     ("found split pin missing hub nut left rear", Found(at=HUB, condition="missing", item="hub split pin")),
     ("brake hose ends weeping osr", Found(at=("brake hose ends, right rear",), condition="weeping")),
     ("drained axle", Drained(at=("axle",))),
-    ("dropped the axle oil", Drained(at=("axle",), fluid="oil")),
+    ("dropped the axle oil", Drained(at=("axle",), fluid="axle oil")),
     ("cut out axle breather", CutOut(at=("axle breather",))),
     ("fitted new split pin hub nut left rear", Fitted(at=HUB, item="hub split pin", new=True)),
     ("fitted new pinion seal", Fitted(at=("pinion seal",), new=True)),
@@ -107,7 +108,7 @@ SAID: list[tuple[str, AnyFact]] = [
     ("opened brake fluid tin", OpenedTin(what="brake fluid")),
     ("down tools: hub nut left rear finger tight", DownedTools(at=HUB)),
     ("held 9:00-12:30 with helper", Held(start="09:00", end="12:30", helper=True)),
-    ("held 9 to 12:30 with Ann and Joe", Held(start="09:00", end="12:30", people=("Ann", "Joe"))),
+    ("held 9 to 12:30 with Ann and Joe", Held(start="09:00", end="12:30", people=("Ann", "Joe"), helper=True)),
     ("ran 52 km", Ran(km=52.0, figures=(Quantity("52 km", 52.0, "km"),))),
     ("3 heat cycles", Ran(heat_cycles=3)),
     ("wanted renew pinion seal", Wanted(at=("pinion seal",), job="renew")),
@@ -152,8 +153,6 @@ def test_a_line_becomes_its_fact(line: str, fact: AnyFact) -> None:
 
 
 def _without_remark(fact: AnyFact) -> AnyFact:
-    from msgspec.structs import replace
-
     return replace(fact, remark="")
 
 

@@ -35,6 +35,8 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
         work.doubt("it may be meant, not done")
     if tag not in _MAY_BE_TURNED and _is_turned(work, tag):
         work.doubt("a word may turn it round")
+    if any(a.low in hint("contrasts") and i not in work.placed for i, a in enumerate(work.atoms)):
+        work.doubt("it may not be the whole of it")
     _note_small_words(work)
     _note_rivals(work, ranked)
     _note_left_over(work)
@@ -94,14 +96,19 @@ def _is_verb(low: str) -> bool:
 def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:
     best = work.call
     for rival in ranked:
-        if rival.tag == best.tag or (rival.atoms <= best.atoms and rival.atoms):
+        same = rival.tag == best.tag or (rival.atoms and rival.atoms <= best.also)
+        if same or any({rival.tag, best.tag} <= group for group in _ALIKE):
             continue
-        if any({rival.tag, best.tag} <= group for group in _ALIKE):
-            continue
-        if rival.score > best.score - _MARGIN and not (not rival.atoms and best.atoms):
+        if rival.score > best.score - _MARGIN and (rival.atoms or not best.atoms):
             work.doubt("it may be another kind of fact")
-        elif rival.score >= _TELLING and rival.atoms and rival.atoms.isdisjoint(work.placed):
+        elif rival.score >= _TELLING and rival.atoms.isdisjoint(work.placed) and _says_much(work, rival):
             work.doubt("a second thing is told")
+
+
+def _says_much(work: Work, call: Call) -> bool:
+    """Whether a word of it is more than a small word."""
+    known = lexicon()
+    return any(work.atoms[i].low not in known.glue | known.beside for i in call.atoms)
 
 
 def _note_left_over(work: Work) -> None:

@@ -27,7 +27,7 @@ def take_item(work: Work) -> str:
     spans = [s for s in _item_spans(work) if not _is_named(work, s)]
     if not spans:
         return ""
-    kinds = _kinds(work)
+    kinds = kinds_named(work)
     for span in spans:
         own = _of_kinds(span, kinds)
         if own:
@@ -67,7 +67,7 @@ def _is_named(work: Work, span: Span) -> bool:
     return any(h.how == FULL and h.atoms & set(range(span.first, span.last)) for h in work.hits)
 
 
-def _kinds(work: Work) -> list[str]:
+def kinds_named(work: Work) -> list[str]:
     """Kinds of the joints the line is most likely about."""
     before = list(work.doubts)
     chosen = choose(work)
