@@ -17,10 +17,10 @@ from witnessmark.restoration.heard import Heard
 from witnessmark.restoration.striking import strike_in
 from witnessmark.store.record_store import RecordStore
 from witnessmark.vehicle.things import Vehicle
+from witnessmark.words.lines import TypedLine
 from witnessmark.words.read import read_line
 from witnessmark.words.striking import Strike
 from witnessmark.words.understood import Reading, Understood
-from witnessmark.words.lines import TypedLine
 
 
 class Restoration:
