@@ -24,6 +24,7 @@ from witnessmark.words.trade import trade
 from witnessmark.words.vocabulary import Vocabulary
 from witnessmark.words.when import FoundDay, FoundTime, find_days, find_times
 
+_TIMES = re.compile(r"x([0-9]{1,3})")
 _LONGEST_ITEM = 8
 _COUNTS = {**NUMBER_WORDS, "once": 1.0, "twice": 2.0, "thrice": 3.0, "single": 1.0}
 
@@ -172,7 +173,8 @@ def _count(token: Token) -> float | None:
             return read_number(token.text)
         except BadInput:
             return None
-    return _COUNTS.get(token.low)
+    times = _TIMES.fullmatch(token.low)
+    return float(times[1]) if times else _COUNTS.get(token.low)
 
 
 def _canon(atoms: Sequence[Atom]) -> tuple[Canon, ...]:

@@ -95,6 +95,8 @@ def _hits(line: Line, named: Named) -> list[Hit]:
         return [_hit(line, named, run, FULL, 100 + 10 * size + _as_typed(line, run, named)) for run in whole]
     for kept in range(size - 1, 0, -1):
         tails = [r for r in _sequences(line, named.stems[size - kept :]) if not _qualified(line, r, named)]
+        if tails and kept == 1 and size > 2 and (loose := _loose(line, named)):
+            return loose
         if tails:
             score = 60 + 8 * kept - 3 * (size - kept) - (12 if kept == 1 and _is_head(named.stems[-1]) else 0)
             return [_hit(line, named, run, TAIL, score) for run in tails]

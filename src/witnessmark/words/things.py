@@ -142,13 +142,15 @@ def _pass_containers(work: Work) -> None:
 
 
 def _counted(work: Work, starts: Sequence[int]) -> float:
-    """A count before the name, past "tins of"; the container is kept in the remark."""
-    free = [at for at in work.numbers() if work.atoms[at].low not in ("a", "an")]
-    for at in free:
-        value = work.atoms[at].value
-        if value is not None and value == int(value) and any(0 < s - at <= 4 for s in starts):
+    """A count before the name, past "tins of", or behind it as "x2" or "2 off"; containers stay in the remark."""
+    for at in work.numbers():
+        atom = work.atoms[at]
+        if atom.low in ("a", "an") or atom.value is None or atom.value != int(atom.value):
+            continue
+        behind = atom.low.startswith("x") or work.atoms[at + 1 : at + 2] and work.atoms[at + 1].low == "off"
+        if any(0 < s - at <= 4 for s in starts) or behind:
             work.place(at)
-            return value
+            return atom.value
     return 1.0
 
 

@@ -30,7 +30,7 @@ _RULES = (
     ("slash", re.compile(r"\b(?:on|due|by) ([0-9]{1,2})/([0-9]{1,2})(?![\w/\"]|\s?(?:in|un|bs|ba))", re.I)),
     ("day_month", re.compile(rf"(?<![\w.:/])(?:on )?(?:the )?([0-9]{{1,2}})(?:st|nd|rd|th)?(?: of)? ({_MONTH})\b\.?(?:,? ([0-9]{{4}}))?", re.I)),
     ("month_day", re.compile(rf"\b(?:on )?({_MONTH})\.? ([0-9]{{1,2}})(?:st|nd|rd|th)?\b(?:,? ([0-9]{{4}}))?(?![:.]?[0-9])", re.I)),
-    ("month", re.compile(rf"\b(?:till|until|til|by|in|due|end of|early|mid|late) (?:early |mid |late )?({_MONTH})\b(?! ?[0-9])", re.I)),
+    ("month", re.compile(rf"\b(?:till|until|til|by|due|end of|early|mid|late|back in|ready in) (?:early |mid |late )?({_MONTH})\b(?! ?[0-9])", re.I)),
     ("ago", re.compile(r"\b([0-9]{1,2}|one|two|three|four|five|six|a couple of|couple of|a) (day|week)s? (?:ago|back)\b", re.I)),
     ("said", re.compile(rf"\b(day before yesterday|yesterday|last night|today|tonight|tomorrow|this (?:morning|afternoon|evening)){_PART}\b", re.I)),
     ("weekday", re.compile(rf"\b(?:(on|last|this|next|since|until|till|til|by|due|for|from|come) )?({_DAY}){_PART}(?!\w)", re.I)),
