@@ -19,7 +19,7 @@ REFIT, REFURBISH, RENEW_PART, COAT = 15, 60, 20, 45
 FIRE_WATCH = Minutes(60, 60, 60)
 
 _LIKELY = {"fluid": 15, "blank": 5, "brace": 20, "turn": 5, "bag": 5, "back": 5}
-_BESIDE = frozenset({"turn", "bag", "back"})
+_SORTS = {"turn": "garage", "bag": "garage", "back": "garage", "blank": "prepare", "brace": "prepare"}
 
 
 def part_work(b: Building, part: str, job: str, word: str) -> Operation:
@@ -73,6 +73,6 @@ def garage_operation(b: Building, debt: Debt, job: str) -> Operation:
             cautions=("solvents",), note=f"{when}steel at least 3 °C warmer than the dew point",
         )  # fmt: skip
     return Operation(
-        **common, id=f"{debt.sort}/{debt.item or thing}", sort="garage" if debt.sort in _BESIDE else "close",
+        **common, id=f"{debt.sort}/{debt.item or thing}", sort=_SORTS.get(debt.sort, "close"),
         minutes=about(_LIKELY.get(debt.sort, 15)), put_down=debt.sort != "fluid",
     )  # fmt: skip

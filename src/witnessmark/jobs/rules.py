@@ -51,7 +51,7 @@ def parts_on_before_their_joints(b: Building) -> None:
 
 def blanks_out_before_closing(b: Building) -> None:
     """Blanking plugs come out before the joint they sit in is closed."""
-    for blank in acts(b, "close"):
+    for blank in acts(b, "prepare"):
         if blank.id.startswith("blank/"):
             b.first(blank.id, f"close/{blank.name}")
 

@@ -92,7 +92,7 @@ def _loose(plan: SessionPlan, state: State) -> Iterator[str]:
             loose |= {j.name for j in state.vehicle.joints.values() if operation.name in j.holds} & {
                 n for n, joint in state.joints.items() if joint.position == "apart"
             }
-        if operation.sort in ("open", "close") and operation.name in state.joints:
+        if operation.leaves in ("apart", "tight") and operation.name in state.joints:
             loose.discard(operation.name)
     for name in sorted(loose - before):
         joint = state.vehicle.joints[name]
@@ -106,7 +106,7 @@ def _fire(plan: SessionPlan, state: State) -> Iterator[str]:
     """Hot work is watched out after its last spark, in the same session."""
     for number, operation in enumerate(plan.operations):
         joint = state.vehicle.joints.get(operation.name)
-        hot = joint is not None and kind_of(joint.kind).hot_work and operation.sort in ("open", "close")
+        hot = joint is not None and kind_of(joint.kind).hot_work and operation.leaves in ("apart", "tight")
         watches = (o for o in plan.operations[number + 1 :] if o.sort == "watch")
         if hot and not any(operation.id in o.follows for o in watches):
             yield f"{operation.id} is hot work and is not watched out"
