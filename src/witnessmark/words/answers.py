@@ -102,7 +102,12 @@ def _exact(work: Work) -> tuple[Answerable, frozenset[int]] | None:
             typed = trade().typed.get(tuple(work.atoms[i].low for i in sorted(atoms)))
             answer = typed or trade().answers.get(tuple(c.stem for c in run))
             free = all(work.is_free(i) or i in work.told for i in atoms)
-            if answer and free and stems(answer.name) == tuple(c.stem for c in run) and (best is None or len(run) > best[0]):
+            if (
+                answer
+                and free
+                and stems(answer.name) == tuple(c.stem for c in run)
+                and (best is None or len(run) > best[0])
+            ):
                 best = (len(run), answer, atoms)
     return (best[1], best[2]) if best else None
 

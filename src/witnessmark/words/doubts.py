@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from witnessmark.words.lexicon import hint, lexicon
-from witnessmark.words.matching import Call
+from witnessmark.words.matching import Call, is_verb
 from witnessmark.words.naming import FULL, is_noun
 from witnessmark.words.work import Work
 
@@ -14,6 +14,8 @@ _TELLING = 1.9
 _MANY_LEFT = 6
 _HEAD_LEFT = 2
 _SMALL = 2.0
+_PLAIN = 2.9
+_LOOSE = 2
 _MAY_BE_MEANT = frozenset(
     {"wanted", "guessed", "left", "downed_tools", "offered", "remarked", "ordered", "sent_away"}
 )
@@ -71,10 +73,10 @@ def _is_turned(work: Work, tag: str) -> bool:
 
 
 def _note_small_words(work: Work) -> None:
-    """Where only "on", "in" or "off" tells the fact: it may lead to a place, or belong to a verb not known."""
-    if work.call.score >= _SMALL:
+    """Where only "on", "in" or "off", or one usual word, tells the fact: what it stands beside may turn it."""
+    if work.call.score >= _PLAIN:
         return
-    for at in work.call.atoms:
+    for at in work.call.atoms if work.call.score < _SMALL else ():
         after = at + 1
         while after < len(work.atoms) and work.atoms[after].low in ("the", "a", "my"):
             after += 1
@@ -83,14 +85,19 @@ def _note_small_words(work: Work) -> None:
     verbs = [
         i
         for i, a in enumerate(work.atoms)
-        if i not in work.placed and not work.line.under[i] and _is_verb(a.low)
+        if i not in work.placed and not work.line.under[i] and is_verb(a.low)
     ]
     if verbs:
         work.doubt("a word like a verb found no place")
 
 
-def _is_verb(low: str) -> bool:
-    return low in hint("short_verbs") or (low.endswith("ed") and len(low) > 4)
+def _loose_words(work: Work) -> int:
+    """How many words and numbers in the part of the line that tells the fact found no place."""
+    segments = {work.line.segment[i] for i in work.told}
+    free = [i for i in range(len(work.atoms)) if i not in work.placed and i not in work.told and not work.line.under[i]]
+    return sum(
+        work.line.segment[i] in segments and (_is_content(work, i) or work.atoms[i].sort == "number") for i in free
+    )
 
 
 def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:

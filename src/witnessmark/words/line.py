@@ -252,7 +252,8 @@ def _item_spans(atoms: Sequence[Atom], canon: Sequence[Canon]) -> list[Span]:
 def _adjoining(atoms: Sequence[Atom], run: Sequence[Canon], *, parted: bool) -> bool:
     """Whether the words stand side by side; a comma may stand between where the item is written with one."""
     return all(
-        b.first <= a.last or (parted and b.first == a.last + 1 and atoms[a.last].low == ",") for a, b in pairwise(run)
+        b.first <= a.last or (parted and b.first == a.last + 1 and atoms[a.last].low == ",")
+        for a, b in pairwise(run)
     )
 
 

@@ -103,7 +103,11 @@ def _take_record(work: Work) -> str:
         for begin in range(len(work.line.canon) - len(words) + 1):
             run = work.line.canon[begin : begin + len(words)]
             first, last = run[0].first, run[-1].last
-            if tuple(c.stem for c in run) == words and work.is_free(first, last) and not _is_of_name(work, first, last):
+            if (
+                tuple(c.stem for c in run) == words
+                and work.is_free(first, last)
+                and not _is_of_name(work, first, last)
+            ):
                 work.place(first, last)
                 work.taken.update(range(first, last))
                 return name

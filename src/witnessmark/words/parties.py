@@ -75,7 +75,8 @@ def _name_run(work: Work, first: int) -> tuple[int, int] | None:
 
 def _may_be_party(work: Work, at: int) -> bool:
     atom = work.atoms[at]
-    in_name = any(at in h.atoms for h in work.hits if h.how == "full")
+    capital = at > 0 and work.words(at, at + 1)[:1].isupper()
+    in_name = not capital and any(at in h.atoms for h in work.hits if h.how == "full")
     return atom.sort == "word" and work.is_free(at) and not in_name
 
 

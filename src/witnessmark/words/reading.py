@@ -74,7 +74,9 @@ def remark_of(work: Work, built: Built, ranked: Sequence[Call]) -> Reading:
     text = work.line.text.strip()
     told = [c for c in ranked if c.tag != "remarked" and c.score > work.call.score]
     named = any(h.score > 40 for h in work.hits) or any(is_head(a.low) for a in work.atoms)
-    sure = bool(text) and not told and not named
+    figures = any(a.sort in ("number", "quantity", "time", "thread") for a in work.atoms)
+    spoken = any(work.line.spans_of(cls) for cls in ("trade", "fluid", "product", "tin", "stand", "blank"))
+    sure = bool(text) and not (told or named or figures or spoken)
     day = take_day(work)
     start = len(work.line.text) - len(work.line.text.lstrip())
     return Reading(
