@@ -15,8 +15,10 @@ def sides(text: str, country: str = "GB") -> list[str]:
 @pytest.mark.parametrize(
     ("spellings", "side"),
     [
-        ("n/s/f|nsf|n/s front|nearside front|near side front|front n/s|lf|fl|l/f|left front|front left|lh front", "left front"),
-        ("o/s/r|osr|offside rear|rr|r/r|right rear|rear right|rh rear|back right|r/rear|right hand rear", "right rear"),
+        ("n/s/f|nsf|n/s front|nearside front|near side front|front n/s", "left front"),
+        ("lf|fl|l/f|left front|front left|lh front|left hand front", "left front"),
+        ("o/s/r|osr|offside rear|rr|r/r|right rear|rear right", "right rear"),
+        ("rh rear|back right|r/rear|right hand rear", "right rear"),
         ("lh|l/h|left|left hand|left hand side|lhs|n/s|nearside|passenger side", "left"),
         ("rh|r/h|right|rhs|o/s|offside|driver's side", "right"),
         ("front|frnt|front end".replace("front end", "front"), "front"),

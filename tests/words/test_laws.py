@@ -20,11 +20,43 @@ STRANGE = st.text("bcdfghjkmpqvwxz", min_size=6, max_size=9).filter(
 )
 ORDINARY = st.sampled_from(sorted(w for w in verb_words() | lexicon().every if w.isalpha()))
 NAMES = st.sampled_from(sorted(VOCABULARY.vehicle.joints))
-NUMBERS = st.sampled_from(["37", "140 Nm", "1.1 L", "2 h", "£6.40", "M8", "5/16 UNF", "10:40", "38 x 60 x 10", "yesterday", "n/s", "osr", ",", ".", "-", "?"])  # fmt: skip
+NUMBERS = st.sampled_from(
+    [
+        "37",
+        "140 Nm",
+        "1.1 L",
+        "2 h",
+        "£6.40",
+        "M8",
+        "5/16 UNF",
+        "10:40",
+        "38 x 60 x 10",
+        "yesterday",
+        "n/s",
+        "osr",
+        ",",
+        ".",
+        "-",
+        "?",
+    ]
+)
 LINES = st.lists(st.one_of(ORDINARY, STRANGE, NAMES, NUMBERS), max_size=12).map(" ".join)
 
 PLAIN_VERBS = st.sampled_from(
-    ["took off", "opened", "slackened", "nipped up", "tightened", "marked", "looked at", "photo of", "fitted", "closed", "stored", "proved"]  # fmt: skip
+    [
+        "took off",
+        "opened",
+        "slackened",
+        "nipped up",
+        "tightened",
+        "marked",
+        "looked at",
+        "photo of",
+        "fitted",
+        "closed",
+        "stored",
+        "proved",
+    ]
 )
 
 
@@ -102,6 +134,18 @@ def test_reading_twice_gives_the_same(line: str) -> None:
 @given(LINES)
 def test_the_plain_values_carry_the_agreed_names(line: str) -> None:
     shown = as_json(understood(line), line=7, owes=("a",))
-    assert list(shown) == ["reading", "verb", "part", "joint", "side", "figures", "remark", "sure", "others", "line", "owes"]
+    assert list(shown) == [
+        "reading",
+        "verb",
+        "part",
+        "joint",
+        "side",
+        "figures",
+        "remark",
+        "sure",
+        "others",
+        "line",
+        "owes",
+    ]
     assert all(set(figure) == {"typed", "value", "unit"} for figure in shown["figures"])
     assert wire.decode(wire.encode(shown)) == shown

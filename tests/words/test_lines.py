@@ -32,11 +32,15 @@ def test_each_line_stands_under_the_marks_above_it() -> None:
         TypedLine(number=6, words="drum off left rear", day=date(2026, 3, 14), time="09:40"),
         TypedLine(number=8, words="drum on left rear", day=date(2026, 3, 15)),
         TypedLine(number=10, words="wheel on left rear", day=date(2026, 3, 15), written=date(2026, 3, 17)),
-        TypedLine(number=12, words="let down", day=date(2026, 3, 16), time="10:05", written=date(2026, 3, 18)),
+        TypedLine(
+            number=12, words="let down", day=date(2026, 3, 16), time="10:05", written=date(2026, 3, 18)
+        ),
     )
 
 
-@pytest.mark.parametrize("mark", ["@", "@ today", "@ 2026-02-30", "@ 2026-03-14 25:00", "@ written soon", "@ 14/3/2026"])
+@pytest.mark.parametrize(
+    "mark", ["@", "@ today", "@ 2026-02-30", "@ 2026-03-14 25:00", "@ written soon", "@ 14/3/2026"]
+)
 def test_a_bad_mark_names_its_line(mark: str) -> None:
     with pytest.raises(BadInput) as refused:
         read_lines(f"hub nut off\n{mark}\n")

@@ -45,7 +45,9 @@ def test_a_noun_behind_it_makes_it_the_head_of_another_name() -> None:
 
 
 def test_the_name_of_more_words_wins() -> None:
-    assert named("brake drum screws off", "brake drum", "brake drum screws") == [("brake drum screws", "full")]
+    assert named("brake drum screws off", "brake drum", "brake drum screws") == [
+        ("brake drum screws", "full")
+    ]
 
 
 def test_words_that_fit_two_names_are_not_sure() -> None:

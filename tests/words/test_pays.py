@@ -29,7 +29,10 @@ def stories(key: str) -> Iterator[tuple[list[AnyFact], frozenset[str]]]:
     apart: list[AnyFact] = [Described(parts=parts, joints=joints, from_list=key), TookOff(at=every)]
     yield apart, frozenset({"close", "refit"})
     closing: list[AnyFact] = [Fitted(at=every), Tightened(at=joint_names), Filled(at=joint_names)]
-    yield [*apart, *closing, Welded(at=joint_names), Coated(at=joint_names)], frozenset({"renew", "check", "put_right", "record"})
+    yield (
+        [*apart, *closing, Welded(at=joint_names), Coated(at=joint_names)],
+        frozenset({"renew", "check", "put_right", "record"}),
+    )
 
 
 @pytest.mark.parametrize("key", list(starting_lists()))

@@ -9,7 +9,11 @@ from witnessmark.vehicle.starting_lists import starting_lists
 from witnessmark.words.read import read_line
 from witnessmark.words.vocabulary import vocabulary_of
 
-SIDES = {"corner": ("left front", "right front", "left rear", "right rear"), "side": ("left", "right"), "vehicle": ("",)}
+SIDES = {
+    "corner": ("left front", "right front", "left rear", "right rear"),
+    "side": ("left", "right"),
+    "vehicle": ("",),
+}
 LINE = "fitted new split pin hub nut left rear, 140 Nm and marked, second look tomorrow"
 
 

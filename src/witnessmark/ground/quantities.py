@@ -52,7 +52,7 @@ _AFTER_INCHES = re.compile(
 
 
 class FoundQuantity(Struct, frozen=True, omit_defaults=True):
-    """A quantity found in a line, with the span of its words; `size` is the whole of a size like "38 x 60 x 10"."""
+    """A quantity found in a line, and the span of its words; `size` is all of one like "38 x 60 x 10"."""
 
     start: int
     end: int
@@ -183,7 +183,9 @@ def _sizes(text: str) -> Iterator[FoundQuantity]:
             number = _value(match[group]) if match[group] else None
             if number is not None:
                 quantity = Quantity(match[group], number * factor, "mm")
-                yield FoundQuantity(match.start(group), end if group == last else match.end(group), quantity, "length", size)
+                yield FoundQuantity(
+                    match.start(group), end if group == last else match.end(group), quantity, "length", size
+                )
 
 
 def _measured(text: str, kind: str | None) -> Iterator[FoundQuantity]:

@@ -79,7 +79,7 @@ def _same_segment(work: Work, atoms: frozenset[int]) -> bool:
 
 
 def take_named(work: Work) -> Answerable | None:
-    """A check, ask or upset by its whole name of two words or more, where no longer name of a thing holds it."""
+    """A check, ask or upset by its whole name of two words or more, where no longer name holds it."""
     exact = _exact(work)
     if exact is None:
         return None
@@ -113,7 +113,7 @@ def _exact(work: Work) -> tuple[Answerable, frozenset[int]] | None:
 
 
 def _windows(work: Work) -> list[tuple[list[Canon], frozenset[int]]]:
-    """Runs of up to eight stems that are free or tell the kind of fact, with some of them left out at most once."""
+    """Runs of up to eight stems that are free or tell the kind of fact, and each with one left out."""
     usable = [
         c
         for c in work.line.canon

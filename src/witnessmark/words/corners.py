@@ -1,4 +1,4 @@
-"""Sides and corners as they are typed: "n/s/f", "left rear", "back left", "LR", "offside", "both sides", "all four"."""
+"""Sides and corners as they are typed: "n/s/f", "left rear", "back left", "LR", "offside"."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What makes a reading doubtful beyond its builder's own doubts: turned words, second verbs, names left over."""
+"""What makes a reading doubtful beyond its builder's own doubts: turned words, second verbs, left names."""
 
 from __future__ import annotations
 
@@ -23,7 +23,13 @@ _MAY_BE_TURNED = frozenset(
     {"left", "wanted", "remarked", "found_behind", "nipped_up", "described_vehicle", "struck"}
 )
 _GOOD_WITHOUT = frozenset({"proved", "looked_at", "ran", "watched_fire", "turned", "found", "held", "came"})
-_ALIKE = (frozenset({"took_off", "opened"}), frozenset({"tightened", "marked"}), frozenset({"fitted", "dry_fitted"}), frozenset({"proved", "looked_at"}), frozenset({"downed_tools", "nipped_up"}))  # fmt: skip
+_ALIKE = (
+    frozenset({"took_off", "opened"}),
+    frozenset({"tightened", "marked"}),
+    frozenset({"fitted", "dry_fitted"}),
+    frozenset({"proved", "looked_at"}),
+    frozenset({"downed_tools", "nipped_up"}),
+)
 
 
 def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
@@ -73,7 +79,7 @@ def _is_turned(work: Work, tag: str) -> bool:
 
 
 def _note_small_words(work: Work) -> None:
-    """Where only "on", "in" or "off", or one usual word, tells the fact: what it stands beside may turn it."""
+    """Where only "on" or "off", or one usual word, tells the fact: what it stands beside may turn it."""
     if work.call.score >= _PLAIN:
         return
     for at in work.call.atoms if work.call.score < _SMALL else ():
@@ -94,9 +100,10 @@ def _note_small_words(work: Work) -> None:
 def _loose_words(work: Work) -> int:
     """How many words and numbers in the part of the line that tells the fact found no place."""
     segments = {work.line.segment[i] for i in work.told}
-    free = [i for i in range(len(work.atoms)) if i not in work.placed and i not in work.told and not work.line.under[i]]
     return sum(
-        work.line.segment[i] in segments and (_is_content(work, i) or work.atoms[i].sort == "number") for i in free
+        work.line.segment[i] in segments and (_is_content(work, i) or atom.sort == "number")
+        for i, atom in enumerate(work.atoms)
+        if i not in work.placed and i not in work.told and not work.line.under[i]
     )
 
 

@@ -17,12 +17,13 @@ from witnessmark.ground.numerals import read_number
 from witnessmark.ground.quantities import FoundQuantity, find_quantities
 from witnessmark.ground.threads_typed import FoundThread, find_threads
 from witnessmark.words.corners import FoundSide, find_sides
+from witnessmark.words.days import FoundDay, find_days
 from witnessmark.words.lexicon import Words, canonical, hint, lexicon
 from witnessmark.words.spelling import mend
+from witnessmark.words.times import FoundTime, find_times
 from witnessmark.words.tokens import Token, is_stop, tokens_of
 from witnessmark.words.trade import trade
 from witnessmark.words.vocabulary import Vocabulary
-from witnessmark.words.when import FoundDay, FoundTime, find_days, find_times
 
 _TIMES = re.compile(r"x([0-9]{1,3})")
 _LONGEST_ITEM = 8
@@ -52,7 +53,7 @@ class Atom(Struct, frozen=True):
 
 
 class Span(Struct, frozen=True):
-    """Atoms first to last (last excluded) that are of a class; `means` is the word of the data behind them."""
+    """Atoms first to last (last excluded) that are of a class; `means` is the data's word for them."""
 
     cls: str
     first: int

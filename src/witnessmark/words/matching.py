@@ -102,7 +102,10 @@ class _Matcher:
 
     def _is_open(self, first: int, last: int) -> bool:
         """Whether a phrase may use these words: of a whole name only the last, as the noun it speaks of."""
-        return all(at not in self.within or (at in self.ends and is_noun(self.line.atoms[at].low)) for at in range(first, last))
+        return all(
+            at not in self.within or (at in self.ends and is_noun(self.line.atoms[at].low))
+            for at in range(first, last)
+        )
 
     def _is_near(self, element: Element, at: int) -> bool:
         """Whether the element stands here or behind a word or two."""
@@ -175,7 +178,9 @@ def calls(line: Line, hits: Sequence[Hit]) -> list[Call]:
     return _able(matcher, line, best, said)
 
 
-def _able(matcher: _Matcher, line: Line, best: Mapping[str, Call], said: Mapping[str, set[int]]) -> list[Call]:
+def _able(
+    matcher: _Matcher, line: Line, best: Mapping[str, Call], said: Mapping[str, set[int]]
+) -> list[Call]:
     """Those whose figures are there, with what the line as a whole adds, best first."""
     table = verbs()
     words = [a.low for a in line.atoms if a.sort == "word"][:_FIRST_WORDS]
@@ -202,7 +207,7 @@ def is_verb(low: str) -> bool:
 
 
 def _standing(verb: Verb, head: Sequence[str], named: bool) -> float:
-    """What the line as a whole adds: the record's own word at its head; that nothing is named where a thing should be."""
+    """What the line as a whole adds: the record's own word at its head, or that no thing is named."""
     own = any(tuple(head[: len(words)]) == words for words in verb.first)
     return (_FIRST if own else 0.0) - (0.0 if named or not verb.thing else _UNNAMED)
 

@@ -10,6 +10,7 @@ from witnessmark.words.naming import Hit
 from witnessmark.words.work import Work
 
 _HANDS = frozenset({"left", "right"})
+_BOUGHT = frozenset({"ordered", "came", "offered", "owned", "paid"})
 MORE_THAN_ONE = 2
 
 
@@ -90,9 +91,11 @@ def _merged(work: Work, at: Sequence[int], sides: Sequence[str]) -> list[str]:
 
 
 def wants_all(work: Work, name: Collection[int] = ()) -> bool:
-    """Whether "both", "all four" or "each" stands before the name or for it, not before "sides of" or "ends"."""
+    """Whether "both", "all four" or "each" stands for the name, and not for its ends or faces."""
     handed = any(a.side and a.side.side and not work.line.under[i] for i, a in enumerate(work.atoms))
     for at, atom in enumerate(work.atoms):
+        if atom.low == "each" and work.call.tag in _BOUGHT:
+            continue
         if atom.low not in lexicon().many or at in work.call.atoms or work.line.under[at]:
             continue
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""

@@ -16,7 +16,7 @@ _LONG = 8
 
 
 class Mended(Struct, frozen=True):
-    """A token after mending; `shaky` where another word lies as near, or the word tells a side or direction."""
+    """A token after mending; `shaky` where another word lies as near, or the word turns what is meant."""
 
     token: Token
     mended: bool = False
@@ -56,7 +56,7 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
 
 
 def _may_be(typed: str, word: str, vocabulary: Vocabulary) -> bool:
-    """A past tense is never mended to a noun, "washed" is no washer; a short word only to the vehicle's own."""
+    """Whether a slip may be that word: "washed" is no washer, and short words are only the vehicle's own."""
     if not all(typed.endswith(ending) == word.endswith(ending) for ending in ("ed", "ing")):
         return False
     return len(typed) >= SHORTEST_MENDED or (word in vocabulary.words and len(word) == len(typed))

@@ -142,16 +142,20 @@ def _pass_containers(work: Work) -> None:
 
 
 def _counted(work: Work, starts: Sequence[int]) -> float:
-    """A count before the name, past "tins of", or behind it as "x2" or "2 off"; containers stay in the remark."""
+    """A count before the name, past "tins of", or behind it as "x2" or "2 off"."""
     for at in work.numbers():
         atom = work.atoms[at]
         if atom.low in ("a", "an") or atom.value is None or atom.value != int(atom.value):
             continue
-        behind = atom.low.startswith("x") or work.atoms[at + 1 : at + 2] and work.atoms[at + 1].low == "off"
+        behind = atom.low.startswith("x") or _is_off(work, at + 1)
         if any(0 < s - at <= 4 for s in starts) or behind:
             work.place(at)
             return atom.value
     return 1.0
+
+
+def _is_off(work: Work, at: int) -> bool:
+    return at < len(work.atoms) and work.atoms[at].low == "off"
 
 
 def _single(name: str, number: float, each: bool = False) -> str:
