@@ -124,14 +124,38 @@ def test_work_longer_than_a_session_gets_a_spell_and_what_follows_waits() -> Non
 # ---- left safe
 
 
+ARM = described(
+    Joint(name="arm bolts", kind="running-gear-bolts", holds=("arm",)),
+    Joint(name="cover", kind="plain-fixing", behind=(("arm",),)),
+    Part(name="arm"),
+)
+
+
 def test_no_joint_that_lets_go_is_left_loose() -> None:
-    held = described(
-        Joint(name="arm bolts", kind="running-gear-bolts", holds=("arm",)), Part(name="arm"),
+    """The arm hangs on bolts that cannot be closed without new parts: lifted off, it is not put back."""
+    facts = (ARM, f.Opened(at=("arm bolts",)), f.Wanted(at=("cover",), job="renew"))
+    without = session(*facts)
+    assert "lift/arm" in ids(without)
+    assert "fit/arm" not in ids(without)
+    assert without.left_loose == ()
+    ready = session(*facts, f.Owned(item="running-gear locking parts"))
+    assert ids(ready).index("fit/arm") < ids(ready).index("close/arm bolts")
+
+
+def test_nothing_is_closed_over_what_another_job_leaves_apart() -> None:
+    """Two jobs behind one wheel: the second cannot be closed for want of a part, so neither is the wheel."""
+    wheel = Joint(name="wheel nuts", kind="wheel-nuts", holds=("wheel",))
+    first = Joint(name="drum screws", kind="plain-fixing", behind=(("wheel",),))
+    second = Joint(name="hose clip", kind="plain-fixing", behind=(("wheel",),))
+    facts = (
+        described(wheel, first, second, Part(name="wheel")),
+        f.Wanted(at=("drum screws",), job="renew"), f.Wanted(at=("hose clip",), job="renew"),
     )  # fmt: skip
-    facts: tuple[AnyFact, ...] = (held, f.TookOff(at=("arm",)))
-    plan = session(*facts)
-    assert plan.left_loose == ()
-    assert "close/arm bolts" not in ids(plan)
+    plan = session(*facts, work_minutes=60)
+    opened = {i.partition("/")[2] for i in ids(plan) if i.startswith("open/")}
+    closed = {i.partition("/")[2] for i in ids(plan) if i.startswith("close/")}
+    assert "wheel nuts" in opened
+    assert opened == closed
 
 
 def test_what_stood_loose_before_is_told() -> None:
@@ -173,6 +197,23 @@ def test_after_hot_work_the_stop_comes_when_it_is_watched_out() -> None:
     weld, watch = ids(plan).index("close/bracket weld"), ids(plan).index("watch/bracket weld")
     assert weld < watch
     assert not any(weld < stop.after <= watch for stop in plan.safe_stops)
+
+
+def test_a_blanking_plug_comes_out_only_to_close_its_joint() -> None:
+    banjo = described(Joint(name="banjo", kind="banjo-union"))
+    facts = (banjo, f.Opened(at=("banjo",)), f.Blanked(at=("banjo",), number=2))
+    assert "blank/blanks banjo" not in ids(session(*facts))
+    plan = session(*facts, f.Owned(item="sealing washers", number=2))
+    out, closed = ids(plan).index("blank/blanks banjo"), ids(plan).index("close/banjo")
+    assert out < closed
+    assert not any(out < stop.after <= closed for stop in plan.safe_stops)
+
+
+def test_many_jobs_that_wait_are_told_a_dozen_at_a_time() -> None:
+    many = described(*(Joint(name=f"track rod end {n}", kind="ball-joint-taper") for n in range(20)))
+    plan = session(many, *(f.Opened(at=(f"track rod end {n}",)) for n in range(20)))
+    assert len(plan.waiting) == 13
+    assert plan.waiting[-1].what == "and 8 more jobs"
 
 
 # ---- the short session

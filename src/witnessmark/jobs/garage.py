@@ -26,9 +26,12 @@ def part_work(b: Building, part: str, job: str, word: str) -> Operation:
     """What a job does to a part that is off: pays what was found on it."""
     found = [d for d in b.at(part) if d.sort == "finding"]
     likely = RENEW_PART if word == "renew" else REFURBISH
+    what = (
+        "compare the new {} with the old, and fit it" if word == "renew" else MAKING.get(word, "make good {}")
+    )
     new = (parted(part)[0],) if word == "renew" else ()
     return Operation(
-        id=f"work/{part}/{word}", what=MAKING.get(word, "make good {}").format(part), sort="work", name=part,
+        id=f"work/{part}/{word}", what=what.format(part), sort="work", name=part,
         job=job, minutes=about(likely), where=b.state.vehicle.place_of(part), if_missed=_heaviest(b, part),
         pays=b.pay(found), needs=new, finding=FINDING_MAKING_GOOD,
     )  # fmt: skip
