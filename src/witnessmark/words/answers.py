@@ -67,6 +67,8 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
                 best = (rank, answer, atoms)
     if best is None:
         return _alike(work, windows)
+    if len(best[2]) == 1 and len(stems(best[1].name)) > 1:
+        work.doubt("only one word of it was typed")
     if not work.call.atoms or _same_segment(work, best[2]):
         work.placed |= best[2]
     return best[1]

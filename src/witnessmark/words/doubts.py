@@ -10,7 +10,7 @@ from witnessmark.words.naming import FULL, is_noun
 from witnessmark.words.work import Work
 
 _MARGIN = 0.75
-_TELLING = 1.9
+_TELLING = 1.6
 _MANY_LEFT = 6
 _HEAD_LEFT = 2
 _SMALL = 2.0
@@ -35,10 +35,16 @@ _ALIKE = (
 def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     """Add to a finished reading every doubt that its words as a whole raise."""
     tag = work.call.tag
+    if work.call.atoms and all(work.line.under[i] for i in work.call.atoms):
+        work.doubt("it is told only by the way")
     if work.call.doubted:
         work.doubt("it may be meant, not done")
     if any(work.atoms[i].shaky for i in work.call.atoms):
         work.doubt("the spelling may mean another word")
+    if tag not in _MAY_BE_MEANT and any(_stands(work, i, "elsewhere") for i in range(len(work.atoms))):
+        work.doubt("another time or hand may be meant")
+    if _is_undone_again(work):
+        work.doubt("it may have been undone again")
     if tag not in _MAY_BE_MEANT and _is_meant(work):
         work.doubt("it may be meant, not done")
     if tag not in _MAY_BE_TURNED and _is_turned(work, tag):
@@ -48,6 +54,23 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     _note_small_words(work)
     _note_rivals(work, ranked)
     _note_left_over(work)
+
+
+def _stands(work: Work, at: int, name: str) -> bool:
+    """Whether a word of a short list stands here and found no place."""
+    return work.atoms[at].low in hint(name) and at not in work.placed and not work.line.under[at]
+
+
+def _is_undone_again(work: Work) -> bool:
+    """ "Off and on again", "off then back on"."""
+    other = {"took_off": ("on", "back", "in"), "fitted": ("off", "out")}.get(work.call.tag, ())
+    return any(
+        atom.low in other and any(a.low in ("and", "then") for a in work.atoms[max(0, at - 3) : at])
+        for at, atom in enumerate(work.atoms)
+    ) or (
+        work.call.tag == "fitted"
+        and any(a.low == "off" and i not in work.told for i, a in enumerate(work.atoms))
+    )
 
 
 def _is_meant(work: Work) -> bool:
@@ -78,23 +101,26 @@ def _is_turned(work: Work, tag: str) -> bool:
     return False
 
 
+def _note_verbs(work: Work) -> None:
+    """Words like verbs that found no place say that something was not understood."""
+    for at, atom in enumerate(work.atoms):
+        if at not in work.placed and at not in work.told and not work.line.under[at] and is_verb(atom.low):
+            work.doubt("a word like a verb found no place")
+
+
 def _note_small_words(work: Work) -> None:
     """Where only "on" or "off", or one usual word, tells the fact: what it stands beside may turn it."""
     if work.call.score >= _PLAIN:
         return
+    _note_verbs(work)
     for at in work.call.atoms if work.call.score < _SMALL else ():
         after = at + 1
         while after < len(work.atoms) and work.atoms[after].low in ("the", "a", "my"):
             after += 1
         if work.atoms[at].low in ("on", "in") and after < len(work.atoms) and is_noun(work.atoms[after].low):
             work.doubt("a small word may only tell where")
-    verbs = [
-        i
-        for i, a in enumerate(work.atoms)
-        if i not in work.placed and not work.line.under[i] and is_verb(a.low)
-    ]
-    if verbs:
-        work.doubt("a word like a verb found no place")
+    if _loose_words(work) >= (1 if work.call.score < _SMALL else _LOOSE):
+        work.doubt("words beside it found no place")
 
 
 def _loose_words(work: Work) -> int:
@@ -115,18 +141,23 @@ def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:
             continue
         if rival.score > best.score - _MARGIN and (rival.atoms or not best.atoms):
             work.doubt("it may be another kind of fact")
-        elif rival.score >= _TELLING and rival.atoms.isdisjoint(work.placed) and _says_much(work, rival):
+        elif rival.score >= _TELLING and _says_much(work, rival):
             work.doubt("a second thing is told")
 
 
 def _says_much(work: Work, call: Call) -> bool:
-    """Whether a word of it is more than a small word."""
+    """Whether a verb of it found no place, or none of it did and it is more than small words."""
     known = lexicon()
-    return any(work.atoms[i].low not in known.glue | known.beside for i in call.atoms)
+    free = [work.atoms[i].low for i in call.atoms if i not in work.placed and i not in work.told]
+    if len(free) < len(call.atoms):
+        return any(is_verb(low) for low in free)
+    return any(low not in known.glue | known.beside for low in free)
 
 
 def _note_left_over(work: Work) -> None:
-    """A whole name, or many words, that found no place."""
+    """A whole name, or many words, that found no place; a name in a clause of its own with words left."""
+    if work.call.tag != "downed_tools" and _is_elsewhere(work):
+        work.doubt("the name stands in a clause of its own")
     meant = {h.named.plain for h in work.hits if h.atoms <= work.placed}
     for hit in work.hits:
         if hit.named.plain in meant:
@@ -154,6 +185,19 @@ def _note_left_over(work: Work) -> None:
     ]
     if unplaced_sides:
         work.doubt("a side found no place")
+
+
+def _is_elsewhere(work: Work) -> bool:
+    """Whether every name meant stands apart from the verb, beside words that found no place."""
+    meant = [h for h in work.hits if h.atoms <= work.placed]
+    told = {work.line.segment[i] for i in work.told}
+    apart = {work.line.segment[h.first] for h in meant}
+    if not meant or not told or told & apart:
+        return False
+    return any(
+        work.line.segment[i] in apart and i not in work.placed and _is_content(work, i)
+        for i in range(len(work.atoms))
+    )
 
 
 def _is_qualifier(work: Work, at: int) -> bool:

@@ -179,6 +179,9 @@ def _every_word(
 ) -> frozenset[str]:
     """All words that are spelt right, so that a fix is looked for only beyond them."""
     known = {low for group in (*glue.values(), *nouns.values()) for text in group for low in lows(text)}
+    known |= {
+        low for group in read_table("words/hints")["words"].values() for text in group for low in lows(text)
+    }
     known |= {low for rows in phrases.values() for words in rows for low in words}
     known |= {w for word, said in alias.items() for w in (word, *said)}
     known |= {w for pair, said in joined.items() for w in (*pair, *said)}

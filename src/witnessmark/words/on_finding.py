@@ -11,7 +11,7 @@ from witnessmark.words.answers import find_answer, take_named
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.items import kinds_named, take_item
-from witnessmark.words.lexicon import stems
+from witnessmark.words.lexicon import lexicon, stems
 from witnessmark.words.line import Span
 from witnessmark.words.naming import FULL
 from witnessmark.words.newnames import phrase
@@ -45,9 +45,23 @@ def _take_condition(work: Work) -> str:
         spans, key=lambda s: (work.line.under[s.first], not condition(s.means).bad, s.first - s.last, s.first)
     )
     work.place(best.first, best.last)
+    if _touches_a_stranger(work, best):
+        work.doubt("it may be said of another thing")
     if len({condition(s.means).bad for s in spans}) > 1:
         work.doubt("good and bad are both told")
     return best.means
+
+
+def _touches_a_stranger(work: Work, span: Span) -> bool:
+    """Whether a noun that is no name stands before it: "marks gone", "rubber gone"."""
+    before = span.first - 1
+    if before < 0 or work.atoms[before].sort != "word" or not work.is_free(before):
+        return False
+    known, low = lexicon(), work.atoms[before].low
+    named = any(before in h.atoms for h in work.hits) or any(
+        s.last - 1 == before for s in work.line.spans_of("item")
+    )
+    return not named and low not in known.glue | known.trim | known.beside | known.clause | known.turning
 
 
 def _conditions(work: Work) -> list[Span]:
