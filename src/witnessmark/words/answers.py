@@ -42,7 +42,8 @@ def root(word: str) -> str:
 def _by_roots() -> Mapping[frozenset[str], tuple[tuple[Words, Answerable], ...]]:
     found: dict[frozenset[str], list[tuple[Words, Answerable]]] = {}
     for words, answer in trade().answers.items():
-        found.setdefault(frozenset(root(w) for w in words), []).append((words, answer))
+        roots = frozenset(root(w) for w in words if w not in lexicon().glue)
+        found.setdefault(roots or frozenset(words), []).append((words, answer))
     return MappingProxyType({roots: tuple(rows) for roots, rows in found.items()})
 
 
@@ -162,14 +163,14 @@ def _rank(
 
 
 def _alike(work: Work, windows: Sequence[tuple[list[Canon], frozenset[int]]]) -> Answerable | None:
-    """A name spelt nearly so."""
+    """A name spelt nearly so, as it was typed."""
     best: tuple[float, Answerable, frozenset[int]] | None = None
     for canon, atoms in windows:
         if len(canon) < 2 or max(atoms) - min(atoms) >= len(canon):
             continue
-        said = " ".join(c.stem for c in canon)
-        for words, answer in trade().answers.items():
-            if len(words) != len(canon) or words[0][0] != said[0]:
+        said = " ".join(work.words(i, i + 1).lower() for i in sorted(atoms))
+        for words, answer in trade().typed.items():
+            if len(words) != len(atoms) or words[0][0] != said[0]:
                 continue
             likeness = fuzz.ratio(said, " ".join(words))
             if likeness >= _LIKE and (best is None or likeness > best[0]):
