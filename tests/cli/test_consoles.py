@@ -44,7 +44,9 @@ def garage(tmp_path_factory: pytest.TempPathFactory) -> Path:
     lines = "new joint: hub nut left, taper roller bearing\ntook off hub nut left\n"
     (folder / "lines.txt").write_text(lines, encoding="utf-8")
     assert run(folder, "write", "--file", "lines.txt", "--yes").returncode == 0
-    (folder / "stock ü.csv").write_text("item,number\nSplint 3,2 – verzinkt,4\n".replace("3,2", "3.2"), "utf-8")
+    (folder / "stock ü.csv").write_text(
+        "item,number\nSplint 3,2 – verzinkt,4\n".replace("3,2", "3.2"), "utf-8"
+    )
     return folder
 
 
