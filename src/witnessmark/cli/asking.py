@@ -7,7 +7,8 @@ from datetime import date
 
 import click
 
-from witnessmark.cli.common import BAD, HELD, answer_options, folder_of, opened, say_json, speaks_plainly
+from witnessmark.cli.common import BAD, HELD, answer_options, folder_of, say_json, speaks_plainly
+from witnessmark.cli.opening import opened
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.checking import faults_in
 from witnessmark.restoration.naming import targets_named
