@@ -8,13 +8,16 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from witnessmark.bench.answers import bolts
+from witnessmark.bench.answers import bolts, threads
 from witnessmark.bench.kinds import FILE_MARK
 from witnessmark.bench.question import Input, Question, values
 from witnessmark.bench.slip import Asked, Slip
 from witnessmark.ground.errors import BadInput
 
-QUESTIONS: tuple[Question, ...] = (*bolts.QUESTIONS,)
+QUESTIONS: tuple[Question, ...] = (
+    *threads.QUESTIONS,
+    *bolts.QUESTIONS,
+)
 """In the order the list of moments shows them."""
 
 

@@ -51,8 +51,14 @@ def line(a: Point, b: Point, *, width: float = THIN, dash: str = "") -> str:
     return f'<path d="M{_p(a)}L{_p(b)}" stroke-width="{width}"{_dash(dash)}/>'
 
 
-def polyline(points: Sequence[Point], *, width: float = THIN, dash: str = "", close: bool = False,
-             fill: str = "none") -> str:  # fmt: skip
+def polyline(
+    points: Sequence[Point],
+    *,
+    width: float = THIN,
+    dash: str = "",
+    close: bool = False,
+    fill: str = "none",
+) -> str:
     """A line through many points."""
     body = "L".join(_p(p) for p in points)
     end = "Z" if close else ""
@@ -62,7 +68,8 @@ def polyline(points: Sequence[Point], *, width: float = THIN, dash: str = "", cl
 def circle(centre: Point, radius: float, *, width: float = THIN, fill: str = "none", dash: str = "") -> str:
     """A circle."""
     x, y = centre
-    return f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}" stroke-width="{width}" fill="{fill}"{_dash(dash)}/>'
+    place = f'cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}"'
+    return f'<circle {place} stroke-width="{width}" fill="{fill}"{_dash(dash)}/>'
 
 
 def rect(a: Point, b: Point, *, width: float = THIN, fill: str = "none", dash: str = "") -> str:
@@ -211,7 +218,7 @@ def round_scale(most: float) -> float:
     (2.5, 0.25, 1000.0)
     """
     decade = 10.0 ** math.floor(math.log10(most))
-    return max(s for s in (decade, 2 * decade, 2.5 * decade, 5 * decade) if s <= most * (1 + 1e-9))
+    return max(step * decade for step in (1, 2, 2.5, 4, 5, 8) if step * decade <= most * (1 + 1e-9))
 
 
 def _n(value: float) -> str:
