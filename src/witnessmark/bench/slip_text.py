@@ -9,6 +9,8 @@ from witnessmark.bench.slip import Band, Plain, Row, Slip
 from witnessmark.tables.sources import cautions, sources
 
 WIDTH = 96
+NOTES = ("because", "tell_apart", "note")
+"""Columns of words that stand below their row."""
 VERDICT = {"fits": "Fits", "marginal": "Marginal", "no": "No"}
 
 
@@ -87,7 +89,8 @@ def _said(title: str, said: tuple[str, ...]) -> Iterator[str]:
 
 def _cited(key: str) -> str:
     source = sources()[key]
-    return f"{source.cited()} [{source.standing}, seen: {source.seen}]"
+    title = f"{source.issuer}, {source.title}" if source.issuer else source.title
+    return f"{title} [{source.standing}, seen: {source.seen}]"
 
 
 def _wrapped(line: str, indent: int) -> list[str]:
@@ -98,14 +101,15 @@ def _table(rows: tuple[Row, ...], units: Mapping[str, str]) -> Iterator[str]:
     if not rows:
         yield "  none"
         return
-    names = [name for name in rows[0] if name != "because"]
+    names = [name for name in rows[0] if name not in NOTES]
     heads = [f"{_words(n)} {units[n]}" if units.get(n) else _words(n) for n in names]
     cells = [[_cell(row.get(name)) for name in names] for row in rows]
     wide = [max(len(line[i]) for line in [heads, *cells]) for i in range(len(names))]
     for line, row in zip([heads, *cells], [None, *rows], strict=True):
         yield "  " + "  ".join(cell.ljust(w) for cell, w in zip(line, wide, strict=True))
-        if row and row.get("because"):
-            yield from _wrapped(f"      {row['because']}", 6)
+        for note in NOTES:
+            if row and row.get(note):
+                yield from _wrapped(f"      {row[note]}", 6)
 
 
 def _cell(value: Plain) -> str:

@@ -58,7 +58,9 @@ class Thread(Struct, frozen=True, kw_only=True):
     per_inch      threads per inch, or None where it is given in mm
     spanner       what fits the head, in words; "" where there is no standard head
     jaw           mm, least and greatest across flats in use, or None
-    sources       keys
+    face          mm, diameter of the washer face under a hexagon head, or None
+    sources       keys of what stands behind the thread
+    head_source   key of what stands behind spanner, jaw and face, or ""
     tabled        False where only the form was applied to a typed size and pitch
     """
 
@@ -70,7 +72,9 @@ class Thread(Struct, frozen=True, kw_only=True):
     per_inch: float | None = None
     spanner: str = ""
     jaw: tuple[Mm, Mm] | None = None
+    face: Mm | None = None
     sources: tuple[str, ...] = ()
+    head_source: str = ""
     tabled: bool = True
 
     @property
@@ -89,6 +93,10 @@ class Thread(Struct, frozen=True, kw_only=True):
     @property
     def area(self) -> Mm2:
         return stress_area(self.pitch_diameter, self.root_diameter)
+
+    @property
+    def all_sources(self) -> tuple[str, ...]:
+        return (*self.sources, self.head_source) if self.head_source else self.sources
 
     @property
     def metric_convention(self) -> bool:
@@ -192,7 +200,9 @@ def _metric() -> Iterator[Thread]:
             pitch=Mm(row["pitch"]),
             spanner="" if new is None else f"{new:g} mm" if new == old else f"{new:g} mm, older {old:g} mm",
             jaw=None if new is None else (Mm(min(new, old)), Mm(max(new, old))),
-            sources=("thread-metric-series", "thread-metric-form", "spanner-metric"),
+            face=None if row["washer_face"] is None else Mm(row["washer_face"]),
+            sources=("thread-metric-series", "thread-metric-form"),
+            head_source="spanner-metric",
         )
 
 
@@ -211,7 +221,8 @@ def _unified() -> Iterator[Thread]:
             per_inch=row["tpi"],
             spanner=words if bolt else "",
             jaw=(Mm(read_number(bolt) * INCH), Mm(read_number(nut) * INCH)) if bolt else None,
-            sources=("thread-unified-series", "thread-metric-form", "spanner-unified"),
+            sources=("thread-unified-series", "thread-metric-form"),
+            head_source="spanner-unified",
         )
 
 
@@ -228,7 +239,8 @@ def _whitworth() -> Iterator[Thread]:
             per_inch=row["tpi"],
             spanner=_whitworth_spanner(size, older, later),
             jaw=(Mm(jaws[0] * INCH), Mm(jaws[-1] * INCH)) if jaws else None,
-            sources=("thread-whitworth-series", "spanner-whitworth"),
+            sources=("thread-whitworth-series",),
+            head_source="spanner-whitworth",
         )
 
 
@@ -249,7 +261,8 @@ def _association() -> Iterator[Thread]:
             pitch=Mm(row["pitch"]),
             spanner=f"{row['size']:g} BA ({jaw / INCH:.3f} in, computed)",
             jaw=(jaw, jaw),
-            sources=("thread-association-series", "spanner-association"),
+            sources=("thread-association-series",),
+            head_source="spanner-association",
         )
 
 

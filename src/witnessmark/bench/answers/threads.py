@@ -45,7 +45,7 @@ def identify(
     if not found:
         return Slip(
             subject="threads", question="identify", results={"candidates": ()}, found=False, working=working,
-            because=f"no tabled thread has this pitch with {where} of {diameter:.2f} mm; measure over ten pitches",
+            because=f"no tabled thread has this pitch with {where} of {diameter:.2f} mm; measure ten pitches",
             sources=("thread-metric-series", "thread-unified-series", "thread-whitworth-series"),
         )  # fmt: skip
     best, rest = found[0], found[1:SHOWN]
@@ -62,7 +62,7 @@ def identify(
         verdict="marginal" if rivals else "fits",
         because=_because(best, rivals),
         working=(*working, *(_worked(c) for c in found[:SHOWN])),
-        sources=tuple(dict.fromkeys(s for c in found[:SHOWN] for s in c.thread.sources)),
+        sources=tuple(dict.fromkeys(s for c in found[:SHOWN] for s in c.thread.all_sources)),
         picture=forms_overlaid(best.thread, near[0] if near else None),
     )
 
@@ -70,7 +70,7 @@ def identify(
 def _because(best: Candidate, rivals: list[Candidate]) -> str:
     name = best.thread.name
     if not rivals:
-        return f"{name} agrees, and nothing else in the tables does"
+        return f"{name} agrees with what was measured, and no other thread of the tables as well"
     others = " or ".join(c.thread.name for c in rivals)
     return f"{name} agrees best, but it may be {others}: {tell_apart(best.thread, rivals[0].thread)}"
 
@@ -125,7 +125,11 @@ def size(*, thread: str) -> Slip:
         results=results,
         because=_size_because(t),
         working=_size_working(t),
-        sources=(*t.sources, "tap-drill-rule", *(() if t.metric_convention else ("stress-area-convention",))),
+        sources=(
+            *t.all_sources,
+            "tap-drill-rule",
+            *(() if t.metric_convention else ("stress-area-convention",)),
+        ),
         picture=forms_overlaid(t),
     )
 
