@@ -154,6 +154,8 @@ def chance_after(prior: Ratio, misses: Ratio, cries_wolf: Ratio, *, shows: bool)
     leaking = (1 - misses) if shows else misses
     dry = cries_wolf if shows else 1 - cries_wolf
     whole = prior * leaking + (1 - prior) * dry
-    if whole == 0:
-        raise BadInput(given="a result that this test can never give", holds="one it can give", do="Look again.")
+    if float(whole) == 0:
+        raise BadInput(
+            given="a result that this test can never give", holds="one it can give", do="Look again."
+        )
     return Ratio(prior * leaking / whole)

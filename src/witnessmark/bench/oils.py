@@ -45,8 +45,8 @@ def viscosity_line(
     """
     for name, value in (("first viscosity", first), ("second viscosity", second)):
         demand_range(name, value, "cSt", THINNEST, THICKEST, "Look at the product sheet again.")
-    for name, value in (("first temperature", first_at), ("second temperature", second_at)):
-        demand_range(name, value, "°C", -60, 250, "Look at the product sheet again.")
+    for name, warm in (("first temperature", first_at), ("second temperature", second_at)):
+        demand_range(name, warm, "°C", -60, 250, "Look at the product sheet again.")
     if abs(first_at - second_at) < 5 or (first - second) * (first_at - second_at) >= 0:
         raise BadInput(
             given=f"{first:g} cSt at {first_at:g} °C and {second:g} cSt at {second_at:g} °C",
@@ -129,7 +129,9 @@ def viscosity_index(at40: CentiStoke, at100: CentiStoke, low: CentiStoke, high: 
     Source
         astm-d2270
     Example
-        >>> round(viscosity_index(CentiStoke(73.30), CentiStoke(8.86), CentiStoke(119.94), CentiStoke(69.48)), 2)
+        >>> low, high = CentiStoke(119.94), CentiStoke(69.48)
+        >>> found = viscosity_index(CentiStoke(73.30), CentiStoke(8.86), low, high)
+        >>> round(found, 2)
         92.43
     """
     demand_range("viscosity at 100 °C", at100, "cSt", 2, 2000, "Below 2 cSt no index is defined.")
@@ -217,8 +219,9 @@ def shut_in_pressure(
     Source
         gas-law
     Example
-        >>> round(shut_in_pressure(Litre(1), Litre(0.83), MegaPascal(1700), Litre(0.2), Celsius(20), Celsius(90),
-        ...     MegaPascal(0.1013)), 3)
+        >>> cold, hot, outside = Celsius(20), Celsius(90), MegaPascal(0.1013)
+        >>> case, oil, air, modulus = Litre(1), Litre(0.83), Litre(0.2), MegaPascal(1700)
+        >>> round(shut_in_pressure(case, oil, modulus, air, cold, hot, outside), 3)
         0.148
     """
     demand_range("case", case, "L", 1e-6, 10_000, "Look at the unit again.")

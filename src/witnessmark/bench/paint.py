@@ -86,9 +86,7 @@ def humidity_for(air: Celsius, dew: Celsius) -> Percent:
     """
     demand_range("air", air, "°C", -45, 60, "Look at the unit again.")
     demand_range("dew point", dew, "°C", -45, air, "Dew cannot stand above the air.")
-    return Percent(
-        100 * exp(MAGNUS_A * dew / (MAGNUS_B + dew) - MAGNUS_A * air / (MAGNUS_B + air))
-    )
+    return Percent(100 * exp(MAGNUS_A * dew / (MAGNUS_B + dew) - MAGNUS_A * air / (MAGNUS_B + air)))
 
 
 def air_for(dew: Celsius, humidity: Percent) -> Celsius:

@@ -8,7 +8,23 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from witnessmark.bench.answers import bolts, threads
+from witnessmark.bench.answers import (
+    bolts,
+    brakes,
+    coolant,
+    leaks,
+    loads,
+    metal,
+    oils,
+    paint,
+    shims,
+    steering,
+    threads,
+    weld_group,
+    weld_order,
+    welds,
+    wires,
+)
 from witnessmark.bench.kinds import FILE_MARK
 from witnessmark.bench.question import Input, Question, values
 from witnessmark.bench.slip import Asked, Slip
@@ -17,6 +33,19 @@ from witnessmark.ground.errors import BadInput
 QUESTIONS: tuple[Question, ...] = (
     *threads.QUESTIONS,
     *bolts.QUESTIONS,
+    *shims.QUESTIONS,
+    *oils.QUESTIONS,
+    *coolant.QUESTIONS,
+    *welds.QUESTIONS,
+    *weld_group.QUESTIONS,
+    *weld_order.QUESTIONS,
+    *metal.QUESTIONS,
+    *paint.QUESTIONS,
+    *wires.QUESTIONS,
+    *brakes.QUESTIONS,
+    *steering.QUESTIONS,
+    *loads.QUESTIONS,
+    *leaks.QUESTIONS,
 )
 """In the order the list of moments shows them."""
 

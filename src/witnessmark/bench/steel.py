@@ -47,6 +47,4 @@ def carbon_equivalent(
         ("copper", copper),
     ):
         demand_range(name, part, "%", 0, 30, "Give the parts by mass.")
-    return Percent(
-        carbon + manganese / 6 + (chromium + molybdenum + vanadium) / 5 + (nickel + copper) / 15
-    )
+    return Percent(carbon + manganese / 6 + (chromium + molybdenum + vanadium) / 5 + (nickel + copper) / 15)

@@ -12,7 +12,6 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.units import NewtonPerMm
 
 Line = tuple[tuple[float, float], tuple[float, float]]
 Vector = tuple[float, float, float]
@@ -45,7 +44,7 @@ class Group(Struct, frozen=True):
         """Greatest and least second moment in mm³, and the angle of the axis of the greatest in degrees."""
         middle, half = (self.along_x + self.along_y) / 2, (self.along_x - self.along_y) / 2
         radius = math.hypot(half, self.mixed)
-        turn = 0.5 * math.degrees(math.atan2(-self.mixed, half))
+        turn = 0.5 * math.degrees(math.atan2(-self.mixed + 0.0, half))
         return middle + radius, middle - radius, turn
 
 
@@ -103,7 +102,9 @@ def group_of(lines: Sequence[Line]) -> Group:
         (100.0, 50.0, 25.0, 270833)
     """
     if not lines:
-        raise BadInput(given="no weld lines", holds='lines as "0,0 0,50; 100,0 100,50 mm"', do="Give the lines.")
+        raise BadInput(
+            given="no weld lines", holds='lines as "0,0 0,50; 100,0 100,50 mm"', do="Give the lines."
+        )
     lengths = [_length(line) for line in lines]
     _refuse_doubles(lines)
     total = sum(lengths)
@@ -186,7 +187,11 @@ def _length(line: Line) -> float:
     for end in line:
         for part in end:
             if not abs(part) <= 10_000:
-                raise BadInput(given=f"a line ends at {part:g} mm", holds="ends within 10 m", do="Look at the unit again.")
+                raise BadInput(
+                    given=f"a line ends at {part:g} mm",
+                    holds="ends within 10 m",
+                    do="Look at the unit again.",
+                )
     (x1, y1), (x2, y2) = line
     long = math.hypot(x2 - x1, y2 - y1)
     if long < 0.1:

@@ -8,6 +8,7 @@ how far the panel will move.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import TypeAlias
 
 import numpy as np
@@ -103,7 +104,9 @@ def rise(plate: Plate, energy: float, distance: Array | float, age: Array | floa
     """
     old = np.asarray(age, dtype=float)
     if not np.all(old > 0):
-        raise BadInput(given="a moment before the heat", holds="an age above 0 s", do="Ask for a later moment.")
+        raise BadInput(
+            given="a moment before the heat", holds="an age above 0 s", do="Ask for a later moment."
+        )
     spread = 4 * plate.diffusivity * old
     peak = energy / (plate.density * plate.heat * 1e-9 * plate.thickness * np.pi * spread)
     away = np.asarray(distance, dtype=float)
@@ -144,7 +147,7 @@ def kernel(plate: Plate, runs: Runs) -> Array:
 
 def met(table: Array, order: Sequence[int]) -> Array:
     """The rise that each run of an order meets, in that order; K."""
-    return met_by_all(table, np.array([order]))[0]
+    return np.asarray(met_by_all(table, np.array([order]))[0])
 
 
 def met_by_all(table: Array, orders: NDArray[np.int64]) -> Array:
@@ -275,7 +278,7 @@ def along(points: Sequence[tuple[float, float]], run: float, *, closed: bool) ->
     """
     corners = np.array([*points, points[0]] if closed else points, dtype=float)
     starts, ends = [], []
-    for a, b in zip(corners, corners[1:], strict=False):
+    for a, b in pairwise(corners):
         long = float(np.hypot(*(b - a)))
         pieces = max(1, round(long / run))
         for i in range(pieces):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 from witnessmark.ground.units import (
     Ampere,
@@ -181,4 +182,4 @@ def pitches(places: Sequence[float]) -> float:
     >>> pitches((10.0, 50.0, 90.0))
     40.0
     """
-    return min((b - a for a, b in zip(places, places[1:], strict=False)), default=0.0)
+    return min((b - a for a, b in pairwise(places)), default=0.0)
