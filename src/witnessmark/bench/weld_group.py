@@ -151,7 +151,7 @@ def carried_at(group: Group, load: Load, line: Line, end: int) -> Carried:
     Example
         >>> g = group_of([((0, 0), (0, 50)), ((50, 0), (50, 50))])
         >>> one = carried_at(g, load_on(g, (0, -7500, 0), (150, 25, 0)), g.lines[1], 1)
-        >>> round(NewtonPerMm(one.vector), 1)
+        >>> round(one.vector, 1)
         453.9
     """
     (x1, y1), (x2, y2) = line

@@ -100,7 +100,7 @@ def rise(plate: Plate, energy: float, distance: Array | float, age: Array | floa
     Example
         >>> mild = Plate(thickness=1.0, conductivity=50.0, density=7850.0, heat=490.0, loss=10.0)
         >>> round(float(rise(mild, 1000.0, 20.0, 10.0)), 1)
-        72.9
+        70.0
     """
     old = np.asarray(age, dtype=float)
     if not np.all(old > 0):

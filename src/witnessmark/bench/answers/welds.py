@@ -231,13 +231,7 @@ def answer_plugs(
             f"= {pitch:.3g} mm apart",
             "ends first, then the middle of the widest gap: weld where it is coolest",
         ),
-        sources=(
-            "as-built",
-            "plug-hole-sheet" if thickness <= SHEET_MOST else "aisc-j2-plugs",
-            "aisc-j2-plugs",
-        )
-        if thickness <= SHEET_MOST
-        else ("as-built", "aisc-j2-plugs"),
+        sources=("as-built", *(("plug-hole-sheet",) if thickness <= SHEET_MOST else ()), "aisc-j2-plugs"),
         cautions=("hot-work", "fire-watch", "galvanised", "strength-scope"),
         picture=plug_picture(length, end, hole, places, turns),
     )
