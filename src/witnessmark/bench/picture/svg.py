@@ -139,7 +139,8 @@ def arc(centre: Point, radius: float, start: float, end: float, steps: int = 24)
 def dimension(a: Point, b: Point, words: str, *, off: float = 6.0, size: float = PLAIN) -> str:
     """A dimension between two points on paper, set off to the left of the way from a to b.
 
-    Arrows stand inside where there is room, else outside. off is in mm on paper and may be negative.
+    Arrows stand inside where there is room, else outside. off is in mm on paper and may be negative;
+    no words, no writing.
     """
     dx, dy = b[0] - a[0], b[1] - a[1]
     long = math.hypot(dx, dy)
@@ -159,14 +160,15 @@ def dimension(a: Point, b: Point, words: str, *, off: float = 6.0, size: float =
     )
     sign = 1 if inside else -1
     shapes += [arrow(p, (-ux * sign, -uy * sign)), arrow(q, (ux * sign, uy * sign))]
-    return "".join(shapes) + _along(p, q, words, size, (ux, uy), short=long < len(words) * size * 0.5)
+    said = _along(p, q, words, size, (ux, uy), short=long < len(words) * size * 0.5) if words else ""
+    return "".join(shapes) + said
 
 
 def _along(p: Point, q: Point, words: str, size: float, way: Point, *, short: bool) -> str:
     """The words of a dimension: above its line, turned to be read from below or from the right."""
     turn = math.degrees(math.atan2(way[1], way[0]))
-    if turn > 90 or turn <= -90:
-        turn += 180 if turn <= -90 else -180
+    if turn >= 90 or turn < -90:
+        turn += 180 if turn < -90 else -180
     t = math.radians(turn)
     up = (math.sin(t), -math.cos(t))
     if short:
@@ -214,11 +216,15 @@ def scale_words(scale: float) -> str:
 def round_scale(most: float) -> float:
     """The greatest customary drawing scale that is not above `most`.
 
-    >>> round_scale(3.7), round_scale(0.3), round_scale(1234)
-    (2.5, 0.25, 1000.0)
+    >>> round_scale(3.7), round_scale(0.3), round_scale(1234), 1 / round_scale(0.9)
+    (2.5, 0.25, 1000.0, 2.0)
     """
-    decade = 10.0 ** math.floor(math.log10(most))
-    return max(step * decade for step in (1, 2, 2.5, 4, 5, 8) if step * decade <= most * (1 + 1e-9))
+    steps = (1.0, 2.0, 2.5, 4.0, 5.0, 8.0, 10.0)
+    if most >= 1:
+        decade = 10.0 ** math.floor(math.log10(most))
+        return max(step * decade for step in steps if step * decade <= most * (1 + 1e-9))
+    decade = 10.0 ** math.floor(math.log10(1 / most))
+    return 1 / min(step * decade for step in steps if step * decade >= (1 - 1e-9) / most)
 
 
 def _n(value: float) -> str:
