@@ -6,7 +6,7 @@ import pytest
 
 from tests.published.listing import by_question, modules, report
 from tests.published.printed import COUNTED_PER_QUESTION, COUNTED_PER_SOURCE, Printed, agrees
-from witnessmark.bench.questions import QUESTIONS
+from witnessmark.bench.questions import every_question
 
 
 def test_no_question_and_no_source_counts_too_often() -> None:
@@ -20,7 +20,7 @@ def test_no_value_counts_twice() -> None:
 
 
 def test_every_value_is_said_of_a_question_that_exists() -> None:
-    known = {f"{q.subject} {q.question}" for q in QUESTIONS}
+    known = {f"{q.subject} {q.question}" for q in every_question()}
     assert set(by_question()) - known == set()
 
 

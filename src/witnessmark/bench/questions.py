@@ -4,62 +4,62 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Mapping
+from functools import cache
+from importlib import import_module
+from types import MappingProxyType
 from typing import Any
 
 from msgspec.structs import replace
 
-from witnessmark.bench.answers import (
-    bolts,
-    brakes,
-    coats,
-    coolant,
-    leaks,
-    loads,
-    metal,
-    oil_cases,
-    oils,
-    paint_window,
-    shims,
-    steering,
-    threads,
-    weld_group,
-    weld_order,
-    welds,
-    wires,
-)
 from witnessmark.bench.kinds import FILE_MARK
 from witnessmark.bench.question import Input, Question, values
 from witnessmark.bench.slip import Asked, Slip
 from witnessmark.ground.errors import BadInput
 
-QUESTIONS: tuple[Question, ...] = (
-    *threads.QUESTIONS,
-    *bolts.QUESTIONS,
-    *shims.QUESTIONS,
-    *oils.QUESTIONS,
-    *oil_cases.QUESTIONS,
-    *coolant.QUESTIONS,
-    *welds.QUESTIONS,
-    *weld_group.QUESTIONS,
-    *weld_order.QUESTIONS,
-    *metal.QUESTIONS,
-    *paint_window.QUESTIONS,
-    *coats.QUESTIONS,
-    *wires.QUESTIONS,
-    *brakes.QUESTIONS,
-    *steering.QUESTIONS,
-    *loads.QUESTIONS,
-    *leaks.QUESTIONS,
+SUBJECTS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "threads": ("threads",),
+        "bolts": ("bolts",),
+        "seals": ("seals",),
+        "fits": ("fits",),
+        "orings": ("orings",),
+        "shims": ("shims",),
+        "oils": ("oils", "oil_cases"),
+        "coolant": ("coolant",),
+        "welds": ("welds", "weld_group", "weld_order"),
+        "steel": ("metal",),
+        "sheet": ("metal",),
+        "paint": ("paint_window", "coats"),
+        "wires": ("wires",),
+        "brakes": ("brakes",),
+        "steering": ("steering",),
+        "loads": ("loads",),
+        "leaks": ("leaks",),
+    }
 )
-"""In the order the list of moments shows them."""
+"""Subjects in the order they are told, and the files of `answers` that hold their questions.
+
+A file is read only when its subject is asked about: one question has to answer at once.
+"""
+
+
+@cache
+def questions_about(subject: str) -> tuple[Question, ...]:
+    """Every question of one subject; an unknown subject is refused with the near ones."""
+    if subject not in SUBJECTS:
+        raise _unknown("subject", subject, list(SUBJECTS))
+    modules = (import_module(f"witnessmark.bench.answers.{name}") for name in SUBJECTS[subject])
+    return tuple(q for module in modules for q in module.QUESTIONS if q.subject == subject)
+
+
+def every_question() -> tuple[Question, ...]:
+    """All questions, subject by subject."""
+    return tuple(q for subject in SUBJECTS for q in questions_about(subject))
 
 
 def find_question(subject: str, question: str) -> Question:
     """One question by its two words; an unknown one is refused with the near ones."""
-    subjects = list(dict.fromkeys(q.subject for q in QUESTIONS))
-    if subject not in subjects:
-        raise _unknown("subject", subject, subjects)
-    there = {q.question: q for q in QUESTIONS if q.subject == subject}
+    there = {q.question: q for q in questions_about(subject)}
     if question not in there:
         raise _unknown(f"question about {subject}", question, list(there))
     return there[question]

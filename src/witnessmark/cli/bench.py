@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from witnessmark.bench.kinds import FILE_MARK
-from witnessmark.bench.questions import QUESTIONS, ask, find_question
+from witnessmark.bench.questions import ask, every_question, find_question, questions_about
 from witnessmark.bench.slip import to_plain
 from witnessmark.bench.slip_text import as_text
 from witnessmark.ground.errors import BadInput
@@ -51,11 +51,9 @@ def _answered(words: tuple[str, ...], *, as_json: bool, picture: Path | None) ->
 
 def listing(subject: str = "") -> str:
     """Every question by the moment a person is in; of one subject, with what each is given."""
-    known = [q for q in QUESTIONS if subject in ("", q.subject)]
-    if not known:
-        find_question(subject, "")
     if subject:
-        return "\n".join(_told(q.subject, q.question) for q in known)
+        return "\n".join(_told(q.subject, q.question) for q in questions_about(subject))
+    known = every_question()
     wide = max((len(q.moment) for q in known), default=0)
     lines = [f"  {q.moment:<{wide}}  bench {q.subject} {q.question}" for q in known]
     return "\n".join(
