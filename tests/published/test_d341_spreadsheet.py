@@ -19,7 +19,10 @@ A, B = oils.viscosity_line(CentiStoke(32), Celsius(40), CentiStoke(5.4), Celsius
 
 PRINTED = (
     Printed(
-        "oils viscosity", "at 80 °C, cSt", "8.5", lambda: oils.viscosity_at(Ratio(A), Ratio(B), Celsius(80))
+        "oils viscosity",
+        "at 80 °C, cSt",
+        "8.5",
+        lambda: oils.viscosity_at(Ratio(A), Ratio(B), Celsius(80)),
     ),
 )
 

@@ -27,13 +27,6 @@ NOT_REPRODUCED = (
     ),
     Printed(
         "coolant freeze",
-        "30 % by volume, °C",
-        "-16",
-        lambda: answer_freeze(glycol=30, kind="ethylene", by="volume").band("temperature").value,
-        "by volume, with shrinking on mixing left out, the figures by mass give 1 to 3 °C more",
-    ),
-    Printed(
-        "coolant freeze",
         "40 % by volume, °C",
         "-25",
         lambda: answer_freeze(glycol=40, kind="ethylene", by="volume").band("temperature").value,

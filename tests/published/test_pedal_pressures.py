@@ -26,7 +26,10 @@ PRINTED = (
     Printed("brakes line", "area of 1.125 in, in²", "0.994", lambda: brakes.piston_area(Mm(28.575)) / 645.16),
     Printed("brakes line", "100 lbf, 6 to 1, 1.125 in, psi", "604", lambda: psi(100, 6, 1.125)),
     Printed(
-        "brakes line", "area of 0.875 in, in²", "0.6013", lambda: brakes.piston_area(Mm(22.225)) / 645.16
+        "brakes line",
+        "area of 0.875 in, in²",
+        "0.6013",
+        lambda: brakes.piston_area(Mm(22.225)) / 645.16,
     ),
     Printed("brakes line", "100 lbf, 6 to 1, 0.875 in, psi", "998", lambda: psi(100, 6, 0.875)),
     Printed("brakes line", "lbf for 1000 psi, 6 to 1, 0.875 in", "100.2", lambda: 1000 / psi(1, 6, 0.875)),

@@ -26,7 +26,10 @@ PRINTED = (
         lambda: leaks.expected_minutes([A, B], Ratio(0)),
     ),
     Printed(
-        "leaks order", "expected cost, cheaper first", "4.4", lambda: leaks.expected_minutes([B, A], Ratio(0))
+        "leaks order",
+        "expected cost, cheaper first",
+        "4.4",
+        lambda: leaks.expected_minutes([B, A], Ratio(0)),
     ),
     Printed("leaks order", "which first", "a", lambda: leaks.best_order([B, A])[0].name),
     Printed(

@@ -22,7 +22,10 @@ PRINTED = (
         lambda: steering.toe_length(Degree(0.15), Mm(24 * 25.4)) / 25.4,
     ),
     Printed(
-        "steering toe", "4 mm at 727.7 mm, degrees", "0.31", lambda: steering.toe_angle(Mm(4), Mm(727.7))
+        "steering toe",
+        "4 mm at 727.7 mm, degrees",
+        "0.31",
+        lambda: steering.toe_angle(Mm(4), Mm(727.7)),
     ),
 )
 

@@ -22,9 +22,9 @@ def heat(volts: float, amps: float, speed: float, share: float) -> float:
 
 PRINTED = (
     Printed("welds heat", "24 V, 200 A, 300 mm/min, 80 %", "0.768", lambda: heat(24, 200, 5, 0.8)),
-    Printed("welds heat", "the same in kJ/in", "19.51", lambda: heat(24, 200, 5, 0.8) * 25.4),
+    Printed("welds heat", "24 V, 200 A, in kJ/in", "19.51", lambda: heat(24, 200, 5, 0.8) * 25.4),
     Printed("welds heat", "28 V, 250 A, 250 mm/min, 80 %", "1.344", lambda: heat(28, 250, 250 / 60, 0.8)),
-    Printed("welds heat", "the same in kJ/in", "34.14", lambda: heat(28, 250, 250 / 60, 0.8) * 25.4),
+    Printed("welds heat", "28 V, 250 A, in kJ/in", "34.14", lambda: heat(28, 250, 250 / 60, 0.8) * 25.4),
     Printed(
         "welds heat",
         "29 V, 325 A, 25 in in 2 min, kJ/in",

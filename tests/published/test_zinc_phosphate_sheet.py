@@ -68,13 +68,6 @@ NOT_REPRODUCED = (
     ),
     Printed(
         "paint cure",
-        "full cure at 30 °C from 5 days at 20 °C",
-        "3",
-        lambda: paint.cure_doubling(Celsius(30), (20, 5), 2),
-        "a real sheet: 1.7 times",
-    ),
-    Printed(
-        "paint cure",
         "full cure at 10 °C from 5 days at 20 °C",
         "7",
         lambda: paint.cure_doubling(Celsius(10), (20, 5), 2),
