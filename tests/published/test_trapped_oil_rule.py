@@ -1,4 +1,4 @@
-"""Rules of thumb for liquid shut in."""
+"""A rule of thumb for oil shut in."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from witnessmark.bench import oils
 from witnessmark.ground.units import Celsius, Litre, MegaPascal, PerKelvin
 
 SOURCE = Cited(
-    title="Pressure change due to temperature; water-solid piping",
-    where="11 bar for each °C of oil; 100 psi for each °F of water",
+    title="Pressure change due to temperature",
+    issuer="a fluid power page",
+    where="11 bar for each °C",
     standing="common practice",
 )
 
@@ -26,7 +27,7 @@ BESIDE = (
         "bar for each °C in a rigid case",
         "11",
         lambda: RIGID,
-        "a rule of thumb for a case that gives nothing; ours is 12.1 with 0.0007 and 1724 MPa",
+        "a rule for a case that gives; in a rigid one ours is 12.1 with 0.0007 and 1724 MPa",
     ),
 )
 

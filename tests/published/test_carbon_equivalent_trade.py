@@ -1,4 +1,4 @@
-"""Carbon equivalents worked on two reference pages."""
+"""Two compositions, a trade calculator."""
 
 from __future__ import annotations
 
@@ -9,8 +9,9 @@ from witnessmark.bench import steel
 from witnessmark.ground.units import Percent
 
 SOURCE = Cited(
-    title="Carbon equivalent and weldability; carbon equivalent calculator",
-    where="two compositions; one composition",
+    title="Carbon equivalent and weldability",
+    issuer="a trade calculator",
+    where="its two examples",
     standing="handbook",
 )
 
@@ -32,12 +33,6 @@ PRINTED = (
         "C 0.40 Mn 0.85 Cr 0.95 Mo 0.20",
         "0.772",
         lambda: ours(0.40, 0.85, 0.95, 0.20, 0, 0, 0),
-    ),
-    Printed(
-        "steel equivalent",
-        "C 0.18 Mn 1.2 Cr 0.2 Mo 0.05 Ni 0.1 Cu 0.15",
-        "0.4467",
-        lambda: ours(0.18, 1.2, 0.2, 0.05, 0, 0.1, 0.15),
     ),
 )
 

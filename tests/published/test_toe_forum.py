@@ -1,4 +1,4 @@
-"""Toe as a length and as an angle."""
+"""Toe from millimetres to degrees, gathered answers."""
 
 from __future__ import annotations
 
@@ -6,21 +6,15 @@ import pytest
 
 from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench import steering
-from witnessmark.ground.units import Degree, Mm
+from witnessmark.ground.units import Mm
 
 SOURCE = Cited(
-    title="How to check toe; convert degrees to mm, wheel alignment",
-    where="24 in at 0.15°; 4 mm at 727.7 mm; a rule in minutes",
+    title="Convert degrees to mm, wheel alignment",
+    where="4 mm at 727.7 mm; a rule in minutes",
     standing="common practice",
 )
 
 PRINTED = (
-    Printed(
-        "steering toe",
-        "0.15° at 24 in, in",
-        "0.062832",
-        lambda: steering.toe_length(Degree(0.15), Mm(24 * 25.4)) / 25.4,
-    ),
     Printed(
         "steering toe",
         "4 mm at 727.7 mm, degrees",

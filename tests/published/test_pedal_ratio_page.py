@@ -1,4 +1,4 @@
-"""Line pressures worked on pages about brakes."""
+"""Pedal, bore and pressure, a trade calculator."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from witnessmark.bench import brakes
 from witnessmark.ground.units import Mm, Newton, Ratio
 
 SOURCE = Cited(
-    title="Brake pedal ratio and line pressure; hydraulic line pressure; brake line pressure "
-    "calculator; a builders' thread",
-    where="the example of each",
+    title="Brake pedal ratio and line pressure; brake system hydraulic line pressure",
+    issuer="a trade calculator",
+    where="the quick answers, and the force for 1000 psi",
     standing="common practice",
 )
 
@@ -33,24 +33,9 @@ PRINTED = (
     ),
     Printed("brakes line", "100 lbf, 6 to 1, 0.875 in, psi", "998", lambda: psi(100, 6, 0.875)),
     Printed("brakes line", "lbf for 1000 psi, 6 to 1, 0.875 in", "100.2", lambda: 1000 / psi(1, 6, 0.875)),
-    Printed("brakes line", "75 lbf, 5 to 1, 0.7 in, psi", "974", lambda: psi(75, 5, 0.7)),
-    Printed(
-        "brakes line",
-        "110 lbf, 5 to 1, 1 in, boost 1.8, bar",
-        "86.9",
-        lambda: psi(110, 5, 1, 1.8) * 0.06894757,
-    ),
 )
 
-BESIDE = (
-    Printed(
-        "brakes line",
-        "110 lbf, 5 to 1, 1 in, boost 1.8, psi",
-        "1261",
-        lambda: psi(110, 5, 1, 1.8),
-        "its area is rounded to 0.785; ours is 1260.5",
-    ),
-)
+BESIDE: tuple[Printed, ...] = ()
 
 NOT_REPRODUCED = (
     Printed(
@@ -66,13 +51,6 @@ NOT_REPRODUCED = (
         "150.2",
         lambda: 1000 / psi(1, 4, 0.875),
         "0.6013 × 1000 / 4 is 150.3",
-    ),
-    Printed(
-        "brakes line",
-        "75 lbf, 5 to 1, 5/8 in, psi",
-        "1221",
-        lambda: psi(75, 5, 0.625),
-        "375 / 0.3068 is 1222",
     ),
 )
 
