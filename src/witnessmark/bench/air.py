@@ -124,7 +124,7 @@ def dew_point_wet_bulb(dry: Celsius, wet: Celsius, pressure: float) -> Celsius:
     demand_range("wet bulb", wet, "°C", 0, dry, "The wet bulb is never the warmer.")
     demand_range("pressure", pressure, "hPa", 500, 1100, "1013 at sea level.")
     vapour = saturation_pressure(wet) - 6.53e-4 * (1 + 0.000944 * wet) * pressure * (dry - wet)
-    return dew_point(dry, Percent(100 * vapour / saturation_pressure(dry)))
+    return dew_point(dry, Percent(min(100.0, 100 * vapour / saturation_pressure(dry))))
 
 
 def vapour_content(temperature: Celsius) -> float:
