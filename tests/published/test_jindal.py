@@ -47,9 +47,7 @@ BESIDE = (
         "bolts nut_factor",
         "M18, friction 0.15 and 0.13, mean collar 1.25 d",
         "0.18343",
-        lambda: nut_factor(
-            Mm(18), Mm(2.5), Mm(16.4665), Degree(60), Ratio(0.15), Ratio(0.13), Mm(1.25 * 18)
-        ),
+        lambda: nut_factor(Mm(18), Mm(2.5), Mm(16.4665), Degree(60), Ratio(0.15), Ratio(0.13), Mm(1.25 * 18)),
         "the book keeps the wedge exact, ours is the linear form of VDI 2230: 0.4 % lower",
     ),
 )

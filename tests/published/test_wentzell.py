@@ -22,17 +22,13 @@ PRINTED = (
         "bolts tighten",
         "3/4-10 grade 5, 0.85 of 85 000 psi on 0.334 in², K 0.2, lbf in",
         "3619.73",
-        lambda: in_pound_inches(
-            tightening_torque(pounds(0.85 * 0.334 * 85_000), inches(0.75), Ratio(0.2))
-        ),
+        lambda: in_pound_inches(tightening_torque(pounds(0.85 * 0.334 * 85_000), inches(0.75), Ratio(0.2))),
     ),
     Printed(
         "bolts tighten",
         "1 1/4 in stud, 0.9 of 120 000 psi on 1.073 in², K 0.15, lbf in",
         "21728.25",
-        lambda: in_pound_inches(
-            tightening_torque(pounds(0.9 * 1.073 * 120_000), inches(1.25), Ratio(0.15))
-        ),
+        lambda: in_pound_inches(tightening_torque(pounds(0.9 * 1.073 * 120_000), inches(1.25), Ratio(0.15))),
     ),
     Printed(
         "bolts turn",

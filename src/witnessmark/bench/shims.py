@@ -15,7 +15,7 @@ def pack_for(measured: Mm, wanted: Mm, fitted: Mm) -> Mm:
     Gives
         mm  the pack; negative where no pack can do it
     Refuses
-        measured outside 0 to 50, wanted outside -2 to 50, fitted outside 0 to 50
+        measured outside 0 to 300, wanted outside -2 to 300, fitted outside 0 to 50
     Caution
         none
     Source
@@ -24,8 +24,8 @@ def pack_for(measured: Mm, wanted: Mm, fitted: Mm) -> Mm:
         >>> round(pack_for(Mm(0.62), Mm(0.20), Mm(0)), 2)
         0.42
     """
-    demand_range("measured", measured, "mm", 0, 50, "Measure the gap with the old pack in, or with none.")
-    demand_range("wanted", wanted, "mm", -2, 50, "Below 0 is a preload, as on taper rollers.")
+    demand_range("measured", measured, "mm", 0, 300, "Measure the gap with the old pack in, or with none.")
+    demand_range("wanted", wanted, "mm", -2, 300, "Below 0 is a preload, as on taper rollers.")
     demand_range("fitted", fitted, "mm", 0, 50, "Add up the shims that are in.")
     return Mm(measured + fitted - wanted)
 
@@ -40,7 +40,7 @@ def left_with(measured: Mm, pack: Mm, fitted: Mm) -> Mm:
     Gives
         mm  what is left; negative is preload
     Refuses
-        measured outside 0 to 50, pack outside 0 to 50, fitted outside 0 to 50
+        measured outside 0 to 300, pack outside 0 to 50, fitted outside 0 to 50
     Caution
         none
     Source
@@ -49,7 +49,7 @@ def left_with(measured: Mm, pack: Mm, fitted: Mm) -> Mm:
         >>> round(left_with(Mm(0.62), Mm(0.42), Mm(0)), 2)
         0.2
     """
-    demand_range("measured", measured, "mm", 0, 50, "Measure the gap with the old pack in, or with none.")
+    demand_range("measured", measured, "mm", 0, 300, "Measure the gap with the old pack in, or with none.")
     demand_range("pack", pack, "mm", 0, 50, "Add up the shims.")
     demand_range("fitted", fitted, "mm", 0, 50, "Add up the shims that are in.")
     return Mm(measured + fitted - pack)

@@ -27,7 +27,7 @@ def stack(
 ) -> Slip:
     """A pack that leaves a gap, a float or a preload within what is wanted."""
     _demand_window(wanted_low, wanted_high)
-    demand_range("measured", measured, "mm", 0, 50, "Measure it with the old pack in, or with none.")
+    demand_range("measured", measured, "mm", 0, 300, "Measure it with the old pack in, or with none.")
     demand_range("fitted", fitted, "mm", 0, 50, "Add up the shims that are in.")
     takes_up = sense == "take up"
     thin, thick = _window(measured, wanted_low, wanted_high, fitted, takes_up=takes_up)
@@ -71,8 +71,8 @@ def stack(
 
 
 def _demand_window(low: float, high: float) -> None:
-    demand_range("wanted_low", low, "mm", -2, 50, "Below 0 is a preload.")
-    demand_range("wanted_high", high, "mm", -2, 50, "Below 0 is a preload.")
+    demand_range("wanted_low", low, "mm", -2, 300, "Below 0 is a preload.")
+    demand_range("wanted_high", high, "mm", -2, 300, "Below 0 is a preload.")
     if low > high:
         raise BadInput(
             given=f"wanted_low {low:g} mm lies above wanted_high {high:g} mm",
