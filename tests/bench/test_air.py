@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from witnessmark.bench import air
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.units import Celsius, Percent
+from witnessmark.ground.units import Celsius, HectoPascal, Percent
 
 
 @given(st.floats(0, 50), st.floats(5, 99.9))
@@ -29,13 +29,13 @@ def test_damper_air_has_the_higher_dew_point(warm: float, humid: float, more: fl
 
 
 def test_a_wet_bulb_as_warm_as_the_dry_one_means_full_air() -> None:
-    assert air.dew_point_wet_bulb(Celsius(18), Celsius(18), 1013) == pytest.approx(18)
+    assert air.dew_point_wet_bulb(Celsius(18), Celsius(18), HectoPascal(1013)) == pytest.approx(18)
 
 
 @pytest.mark.parametrize(("dry", "wet", "pressure"), [(20, 21, 1013), (20, 15, 400), (61, 20, 1013)])
 def test_a_wet_bulb_that_cannot_be_is_refused(dry: float, wet: float, pressure: float) -> None:
     with pytest.raises(BadInput):
-        air.dew_point_wet_bulb(Celsius(dry), Celsius(wet), pressure)
+        air.dew_point_wet_bulb(Celsius(dry), Celsius(wet), HectoPascal(pressure))
 
 
 def test_one_wrong_hour_in_an_array_is_refused() -> None:
@@ -106,7 +106,7 @@ def test_a_year_of_weather_agrees_where_one_paints(name: str) -> None:
     joins = [0, *(i + 1 for i, (a, b) in enumerate(pairwise(months)) if a != b), len(months)]
     away = np.min(np.abs(np.arange(len(months))[:, None] - np.array(joins)[None, :] + 0.5), axis=1) >= 8
     keep = (warm >= 5) & (dew >= 0) & away
-    apart = np.asarray(air.dew_point(warm[keep], humid[keep])) - dew[keep]  # type: ignore[arg-type]
+    apart = np.asarray(air.dew_point(warm[keep], humid[keep])) - dew[keep]
     assert int(keep.sum()) == hours
     assert float(np.abs(apart).max()) < most
     assert float(np.sqrt((apart**2).mean())) < typical

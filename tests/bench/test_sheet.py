@@ -33,7 +33,7 @@ def test_the_flat_is_the_length_of_the_neutral_line(
 
 
 def test_no_bend_takes_nothing() -> None:
-    assert sheet.bend_deduction(Mm(1), Mm(1), Degree(0), Ratio(0.4)) == 0
+    assert sheet.bend_deduction(Mm(1), Mm(1), Degree(0), Ratio(0.4)) == Mm(0)
 
 
 @pytest.mark.parametrize("legs", [[50.0], [0.1, 50.0], [1.0, 1.0]])

@@ -16,6 +16,7 @@ from witnessmark.ground.units import (
     Mm,
     Mm2,
     Newton,
+    OhmMm2PerMetre,
     Percent,
     Ratio,
     Volt,
@@ -30,7 +31,7 @@ def test_the_copper_that_a_drop_allows_makes_that_drop(
     area = wires.copper_area(Ampere(amps), Metre(way), Volt(drop), factor)
     if not 0.01 <= area <= 500:
         return
-    ohms = wires.resistance(Mm2(area), wires.COPPER_20 * factor)
+    ohms = wires.resistance(Mm2(area), OhmMm2PerMetre(wires.COPPER_20 * factor))
     assert wires.voltage_drop(Ampere(amps), Metre(way), ohms) == pytest.approx(drop)
 
 

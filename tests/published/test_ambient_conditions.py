@@ -7,7 +7,7 @@ import pytest
 from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench import air
 from witnessmark.bench.answers.paint_window import answer_window
-from witnessmark.ground.units import Celsius
+from witnessmark.ground.units import Celsius, HectoPascal
 
 SOURCE = Cited(
     title="Ambient and application conditions",
@@ -16,7 +16,7 @@ SOURCE = Cited(
 )
 
 
-DEW = air.dew_point_wet_bulb(Celsius(21), Celsius(17), 1013.25)
+DEW = air.dew_point_wet_bulb(Celsius(21), Celsius(17), HectoPascal(1013.25))
 HUMIDITY = air.humidity_for(Celsius(21), DEW)
 SLIP = answer_window(air=21, humidity=HUMIDITY, steel=19)
 

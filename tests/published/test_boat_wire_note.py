@@ -6,7 +6,7 @@ import pytest
 
 from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench import wires
-from witnessmark.ground.units import Ampere, Metre, Mm2, Ohm
+from witnessmark.ground.units import Ampere, Metre, Mm2, Ohm, OhmMm2PerMetre
 
 SOURCE = Cited(
     title="Voltage drop",
@@ -26,7 +26,7 @@ PRINTED = (
         "wires size",
         "1.6 A over 22 m of 1.5 mm² at 0.0164, V",
         "0.38",
-        lambda: drop(1.6, 22, wires.resistance(Mm2(1.5), 0.0164)),
+        lambda: drop(1.6, 22, wires.resistance(Mm2(1.5), OhmMm2PerMetre(0.0164))),
     ),
 )
 

@@ -6,7 +6,7 @@ import pytest
 
 from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench import wires
-from witnessmark.ground.units import Ampere, Metre, Mm2, Ohm
+from witnessmark.ground.units import Ampere, Metre, Mm2, Ohm, OhmMm2PerMetre
 
 SOURCE = Cited(
     title="Calculating voltage drop on 12 volt",
@@ -26,13 +26,13 @@ PRINTED = (
         "wires size",
         "1 A, 40 m of 1.3 mm² at 0.01785, V",
         "0.549",
-        lambda: drop(1, 40, wires.resistance(Mm2(1.3), 0.01785)),
+        lambda: drop(1, 40, wires.resistance(Mm2(1.3), OhmMm2PerMetre(0.01785))),
     ),
     Printed(
         "wires size",
         "part of 12 V, %",
         "4.58",
-        lambda: drop(1, 40, wires.resistance(Mm2(1.3), 0.01785)) / 12 * 100,
+        lambda: drop(1, 40, wires.resistance(Mm2(1.3), OhmMm2PerMetre(0.01785))) / 12 * 100,
     ),
 )
 

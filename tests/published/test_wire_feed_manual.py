@@ -6,7 +6,7 @@ import pytest
 
 from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench import welds
-from witnessmark.ground.units import Ampere, Mm
+from witnessmark.ground.units import Ampere, Mm, MmPerMinuteAmpere
 
 SOURCE = Cited(
     title="Owner's manual of a metal-arc welder",
@@ -21,7 +21,7 @@ AMPS = welds.current_from_thickness(Mm(25.4 / 16))
 
 def feed(burn_off: float) -> float:
     """Ours, mm/min."""
-    return welds.wire_feed(Ampere(AMPS), burn_off) * 60
+    return welds.wire_feed(Ampere(AMPS), MmPerMinuteAmpere(burn_off)) * 60
 
 
 PRINTED = (

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from witnessmark.ground.elementwise import exp, log
-from witnessmark.ground.units import Celsius, Percent, demand_range
+from witnessmark.ground.units import Celsius, GramPerM3, HectoPascal, Percent, demand_range
 
 MAGNUS_A, MAGNUS_B = 17.62, 243.12
 ZERO_CELSIUS = 273.15
 
 
-def saturation_pressure(temperature: Celsius) -> float:
+def saturation_pressure(temperature: Celsius) -> HectoPascal:
     """Pressure of water vapour over water, where the air can hold no more.
 
     Takes
@@ -27,7 +27,7 @@ def saturation_pressure(temperature: Celsius) -> float:
         23.33
     """
     demand_range("air", temperature, "°C", -45, 60, "Look at the unit again.")
-    return float(6.112 * exp(MAGNUS_A * temperature / (MAGNUS_B + temperature)))
+    return HectoPascal(6.112 * exp(MAGNUS_A * temperature / (MAGNUS_B + temperature)))
 
 
 def dew_point(air: Celsius, humidity: Percent) -> Celsius:
@@ -101,7 +101,7 @@ def air_for(dew: Celsius, humidity: Percent) -> Celsius:
     return Celsius(MAGNUS_B * gamma / (MAGNUS_A - gamma))
 
 
-def dew_point_wet_bulb(dry: Celsius, wet: Celsius, pressure: float) -> Celsius:
+def dew_point_wet_bulb(dry: Celsius, wet: Celsius, pressure: HectoPascal) -> Celsius:
     """Dew point from a swung thermometer with one wet bulb.
 
     Takes
@@ -117,7 +117,7 @@ def dew_point_wet_bulb(dry: Celsius, wet: Celsius, pressure: float) -> Celsius:
     Source
         wmo-magnus
     Example
-        >>> round(dew_point_wet_bulb(Celsius(21), Celsius(17), 1013.25), 1)
+        >>> round(dew_point_wet_bulb(Celsius(21), Celsius(17), HectoPascal(1013.25)), 1)
         14.7
     """
     demand_range("dry bulb", dry, "°C", 0, 60, "Look at the unit again.")
@@ -127,7 +127,7 @@ def dew_point_wet_bulb(dry: Celsius, wet: Celsius, pressure: float) -> Celsius:
     return dew_point(dry, Percent(min(100.0, 100 * vapour / saturation_pressure(dry))))
 
 
-def vapour_content(temperature: Celsius) -> float:
+def vapour_content(temperature: Celsius) -> GramPerM3:
     """The most water that air can hold.
 
     Takes
@@ -144,4 +144,4 @@ def vapour_content(temperature: Celsius) -> float:
         >>> round(vapour_content(Celsius(20)), 1)
         17.2
     """
-    return 216.68 * saturation_pressure(temperature) / (temperature + ZERO_CELSIUS)
+    return GramPerM3(216.68 * saturation_pressure(temperature) / (temperature + ZERO_CELSIUS))

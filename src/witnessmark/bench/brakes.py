@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from witnessmark.ground.units import MegaPascal, Mm, Newton, Ratio, demand_range
+from witnessmark.ground.units import MegaPascal, Mm, Mm2, Newton, Ratio, demand_range
 
 
 def line_pressure(pedal_force: Newton, ratio: Ratio, bore: Mm, boost: Ratio) -> MegaPascal:
@@ -34,7 +34,7 @@ def line_pressure(pedal_force: Newton, ratio: Ratio, bore: Mm, boost: Ratio) -> 
     return MegaPascal(pedal_force * ratio * boost / piston_area(bore))
 
 
-def piston_area(bore: Mm) -> float:
+def piston_area(bore: Mm) -> Mm2:
     """Area of a round piston.
 
     Takes
@@ -52,4 +52,4 @@ def piston_area(bore: Mm) -> float:
         506.7
     """
     demand_range("bore", bore, "mm", 1, 200, "Look at the unit again.")
-    return math.pi / 4 * bore**2
+    return Mm2(math.pi / 4 * bore**2)

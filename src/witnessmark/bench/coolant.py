@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.units import Celsius, Percent, Ratio, demand_range
+from witnessmark.ground.units import Percent, Ratio, demand_range
 
 WATER_DENSITY = 0.998
 
@@ -57,7 +57,7 @@ def volume_from_mass(mass: Percent, density: Ratio) -> Percent:
     return Percent(100 * glycol / (glycol + (100 - mass) / WATER_DENSITY))
 
 
-def between_points(part: Percent, points: Sequence[tuple[float, float]]) -> Celsius:
+def between_points(part: Percent, points: Sequence[tuple[float, float]]) -> float:
     """Freezing point between printed ones, along the parabola through the three nearest.
 
     Takes
@@ -89,4 +89,4 @@ def between_points(part: Percent, points: Sequence[tuple[float, float]]) -> Cels
             if i != j:
                 term *= (part - other) / (x - other)
         total += term
-    return Celsius(total)
+    return total

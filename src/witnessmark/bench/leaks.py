@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from msgspec import Struct, structs
 
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.units import Minute, Ratio, demand_range
+from witnessmark.ground.units import Ratio, demand_range
 
 
 class Suspect(Struct, frozen=True, kw_only=True):
@@ -78,7 +78,7 @@ def best_order(suspects: Sequence[Suspect]) -> tuple[Suspect, ...]:
     return tuple(sorted(suspects, key=lambda one: (-one.worth, one.minutes, one.name)))
 
 
-def expected_minutes(order: Sequence[Suspect], elsewhere: Ratio) -> Minute:
+def expected_minutes(order: Sequence[Suspect], elsewhere: float) -> float:
     """Minutes spent, on average, until the leak is found or the last place has been looked at.
 
     Takes
@@ -95,7 +95,7 @@ def expected_minutes(order: Sequence[Suspect], elsewhere: Ratio) -> Minute:
     Example
         >>> a = Suspect(name="a", chance=0.8, minutes=3, finds=1.0)
         >>> b = Suspect(name="b", chance=0.2, minutes=2, finds=1.0)
-        >>> round(expected_minutes([a, b], Ratio(0)), 9), round(expected_minutes([b, a], Ratio(0)), 9)
+        >>> round(expected_minutes([a, b], 0), 9), round(expected_minutes([b, a], 0), 9)
         (3.4, 4.4)
     """
     still = sum(one.weight for one in order) + elsewhere
@@ -103,7 +103,7 @@ def expected_minutes(order: Sequence[Suspect], elsewhere: Ratio) -> Minute:
     for one in order:
         total += one.minutes * hidden
         hidden -= one.weight * one.finds / still
-    return Minute(total)
+    return total
 
 
 def chances_now(suspects: Sequence[Suspect]) -> tuple[float, ...]:
@@ -119,9 +119,9 @@ def chances_now(suspects: Sequence[Suspect]) -> tuple[float, ...]:
     return tuple(part / whole for part in (*(one.weight for one in suspects), elsewhere))
 
 
-def elsewhere_of(suspects: Sequence[Suspect]) -> Ratio:
+def elsewhere_of(suspects: Sequence[Suspect]) -> float:
     """Chance, before any look, that the leak is at none of the places."""
-    return Ratio(max(0.0, 1 - sum(one.chance for one in suspects)))
+    return max(0.0, 1 - sum(one.chance for one in suspects))
 
 
 def all_dry(suspects: Sequence[Suspect]) -> tuple[Suspect, ...]:

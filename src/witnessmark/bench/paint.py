@@ -12,7 +12,6 @@ from witnessmark.ground.units import (
     Litre,
     M2PerLitre,
     Micrometre,
-    Minute,
     Percent,
     demand_range,
 )
@@ -119,7 +118,7 @@ def _demand_film(dry_film: float, solids: float) -> None:
     demand_range("volume solids", solids, "%", 5, 100, "By volume, from the product sheet.")
 
 
-def cure_between(temperature: Celsius, first: tuple[float, float], second: tuple[float, float]) -> Minute:
+def cure_between(temperature: Celsius, first: tuple[float, float], second: tuple[float, float]) -> float:
     """Time at a temperature, on the straight line of log time over 1/T through two points of a sheet.
 
     Takes
@@ -151,10 +150,10 @@ def cure_between(temperature: Celsius, first: tuple[float, float], second: tuple
         )
     x, x1, x2 = (1 / (t + ZERO_CELSIUS) for t in (temperature, t1, t2))
     share = (x - x1) / (x2 - x1)
-    return Minute(exp(log(time1) * (1 - share) + log(time2) * share))
+    return float(exp(log(time1) * (1 - share) + log(time2) * share))
 
 
-def cure_doubling(temperature: Celsius, known: tuple[float, float], factor: float) -> Minute:
+def cure_doubling(temperature: Celsius, known: tuple[float, float], factor: float) -> float:
     """Time at a temperature when a sheet prints one point only: a rule of thumb.
 
     Takes
@@ -175,7 +174,7 @@ def cure_doubling(temperature: Celsius, known: tuple[float, float], factor: floa
     """
     demand_range("temperature", temperature, "°C", -20, 200, "Look at the unit again.")
     demand_range("factor", factor, "", 1.1, 4, "Two is the common rule.")
-    return Minute(known[1] * factor ** ((known[0] - temperature) / 10))
+    return float(known[1] * factor ** ((known[0] - temperature) / 10))
 
 
 def nearest_pair(

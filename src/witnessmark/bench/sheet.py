@@ -85,7 +85,7 @@ def k_from_deduction(thickness: Mm, radius: Mm, angle: Degree, deduction: Mm) ->
     return Ratio(((2 * (radius + thickness) * tan(turn / 2) - deduction) / turn - radius) / thickness)
 
 
-def flat_length(legs: Sequence[Mm], deduction: Mm) -> Mm:
+def flat_length(legs: Sequence[float], deduction: float) -> float:
     """The strip to cut for a row of legs with one like bend between each two.
 
     Takes
@@ -108,7 +108,7 @@ def flat_length(legs: Sequence[Mm], deduction: Mm) -> Mm:
         demand_range("leg", leg, "mm", 0.5, 5000, "Look at the unit again.")
     flat = sum(legs) - (len(legs) - 1) * deduction
     demand_range("flat length", flat, "mm", 0.5, 100_000, "The legs are shorter than the bend needs.")
-    return Mm(flat)
+    return flat
 
 
 def _demand_bend(thickness: float, radius: float, angle: float) -> None:

@@ -93,7 +93,7 @@ def group_of(lines: Sequence[Line]) -> Group:
     Refuses
         no line, a line shorter than 0.1 mm, ends beyond 10 000 mm, lines that lie on one another
     Caution
-        weld-strength
+        strength-scope
     Source
         weld-lines
     Example

@@ -23,7 +23,7 @@ Order: TypeAlias = tuple[int, ...]
 
 STEPS = 6
 MOST_RUNS = 120
-WORK = 60_000_000
+WORK = 40_000_000
 CROWD = 4_000_000
 
 

@@ -10,6 +10,7 @@ from witnessmark.ground.units import (
     Ampere,
     KilojoulePerMm,
     Mm,
+    MmPerMinuteAmpere,
     MmPerSecond,
     Ratio,
     Volt,
@@ -45,7 +46,7 @@ def heat_input(voltage: Volt, current: Ampere, speed: MmPerSecond, efficiency: R
     return KilojoulePerMm(efficiency * voltage * current / speed / 1000)
 
 
-def wire_feed(current: Ampere, burn_off: float) -> MmPerSecond:
+def wire_feed(current: Ampere, burn_off: MmPerMinuteAmpere) -> MmPerSecond:
     """How fast the wire runs for a current.
 
     Takes
@@ -60,7 +61,7 @@ def wire_feed(current: Ampere, burn_off: float) -> MmPerSecond:
     Source
         wire-burn-off
     Example
-        >>> round(wire_feed(Ampere(62.5), 50.8) * 60)
+        >>> round(wire_feed(Ampere(62.5), MmPerMinuteAmpere(50.8)) * 60)
         3175
     """
     demand_range("current", current, "A", 1, 1000, "Look at the unit again.")

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from witnessmark.ground.units import Ampere, Celsius, Metre, Mm2, Ohm, Ratio, Volt, demand_range
+from witnessmark.ground.units import (
+    Ampere,
+    Celsius,
+    Metre,
+    Mm2,
+    Ohm,
+    OhmMm2PerMetre,
+    Ratio,
+    Volt,
+    demand_range,
+)
 
 COPPER_20 = 0.017241  # Ω·mm²/m, annealed copper at 20 °C
 COPPER_RISE = 0.004  # a degree, from 20 °C, as the cable standard corrects
@@ -80,7 +90,7 @@ def voltage_drop(current: Ampere, way: Metre, resistance: Ohm) -> Volt:
     return Volt(current * way * resistance)
 
 
-def resistance(area: Mm2, resistivity: float) -> Ohm:
+def resistance(area: Mm2, resistivity: OhmMm2PerMetre) -> Ohm:
     """Resistance of one metre of solid conductor.
 
     Takes
@@ -95,7 +105,7 @@ def resistance(area: Mm2, resistivity: float) -> Ohm:
     Source
         copper-resistivity
     Example
-        >>> round(resistance(Mm2(1), 0.017241), 6)
+        >>> round(resistance(Mm2(1), OhmMm2PerMetre(0.017241)), 6)
         0.017241
     """
     demand_range("area", area, "mm²", 0.01, 500, "Look at the unit again.")

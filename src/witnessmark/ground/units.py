@@ -27,6 +27,7 @@ NewtonMetre = NewType("NewtonMetre", float)
 NewtonPerMm = NewType("NewtonPerMm", float)
 MegaPascal = NewType("MegaPascal", float)
 Bar = NewType("Bar", float)
+HectoPascal = NewType("HectoPascal", float)
 Celsius = NewType("Celsius", float)
 Kelvin = NewType("Kelvin", float)
 PerKelvin = NewType("PerKelvin", float)
@@ -35,9 +36,12 @@ Second = NewType("Second", float)
 MmPerSecond = NewType("MmPerSecond", float)
 KilojoulePerMm = NewType("KilojoulePerMm", float)
 CentiStoke = NewType("CentiStoke", float)
+MmPerMinuteAmpere = NewType("MmPerMinuteAmpere", float)
+GramPerM3 = NewType("GramPerM3", float)
 Volt = NewType("Volt", float)
 Ampere = NewType("Ampere", float)
 Ohm = NewType("Ohm", float)
+OhmMm2PerMetre = NewType("OhmMm2PerMetre", float)
 Degree = NewType("Degree", float)
 Ratio = NewType("Ratio", float)
 Percent = NewType("Percent", float)
@@ -60,6 +64,7 @@ SYMBOL: Mapping[Any, str] = MappingProxyType(
         NewtonPerMm: "N/mm",
         MegaPascal: "MPa",
         Bar: "bar",
+        HectoPascal: "hPa",
         Celsius: "°C",
         Kelvin: "K",
         PerKelvin: "1/K",
@@ -68,9 +73,12 @@ SYMBOL: Mapping[Any, str] = MappingProxyType(
         MmPerSecond: "mm/s",
         KilojoulePerMm: "kJ/mm",
         CentiStoke: "cSt",
+        MmPerMinuteAmpere: "mm/(min·A)",
+        GramPerM3: "g/m³",
         Volt: "V",
         Ampere: "A",
         Ohm: "Ω",
+        OhmMm2PerMetre: "Ω·mm²/m",
         Degree: "°",
         Ratio: "ratio",
         Percent: "%",

@@ -13,7 +13,7 @@ from witnessmark.bench.readings import speed
 from witnessmark.bench.slip import Band, Result, Slip, Verdict
 from witnessmark.bench.slip_text import figure
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.units import Ampere, Mm, MmPerSecond, Ratio, Volt, demand_range
+from witnessmark.ground.units import Ampere, Mm, MmPerMinuteAmpere, MmPerSecond, Ratio, Volt, demand_range
 from witnessmark.tables.numbers import table
 
 SHEET_MOST, SHEET_HOLE, SHEET_LEAST = 1.5, 8.0, 6.0
@@ -60,7 +60,10 @@ def answer_settings(
     found = bands_at(thickness, joint)
     low, high, burn = _wire(wire)
     amps = found["current"]
-    feed = (welds.wire_feed(Ampere(amps[0]), burn), welds.wire_feed(Ampere(amps[1]), burn))
+    feed = (
+        welds.wire_feed(Ampere(amps[0]), MmPerMinuteAmpere(burn)),
+        welds.wire_feed(Ampere(amps[1]), MmPerMinuteAmpere(burn)),
+    )
     verdict, about_wire = _wire_suits(wire, low, high, amps)
     odd_gas = (
         gas is not None and "co2" in gas.lower() and not any(w in gas.lower() for w in ("ar", "mix", "/"))
