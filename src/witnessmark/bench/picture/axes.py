@@ -33,6 +33,10 @@ class Axis(Struct, frozen=True):
         """Whether a value lies on the axis."""
         return self.low <= value <= self.high
 
+    def held(self, value: float) -> float:
+        """The value, or the nearer end of the axis where it lies beyond."""
+        return min(max(value, self.low), self.high)
+
 
 class Plot(Struct, frozen=True):
     """Two axes and what is drawn between them."""
@@ -54,14 +58,23 @@ class Plot(Struct, frozen=True):
         for value in xs:
             at = self.x.at(value)
             yield line((at, bottom), (at, top), width=HAIR / 2)
-            yield text((at, bottom + 4), f"{value:g}".replace("-", "−"), size=SMALL, anchor="middle")
+            yield text((at, bottom + 4), _said(value), size=SMALL, anchor="middle")
         for value in ys:
             at = self.y.at(value)
             yield line((left, at), (right, at), width=HAIR / 2)
-            yield text((left - 1.2, at + 0.9), f"{value:g}".replace("-", "−"), size=SMALL, anchor="end")
+            yield text((left - 1.2, at + 0.9), _said(value), size=SMALL, anchor="end")
         yield rect((left, bottom), (right, top), width=THIN)
         yield text(((left + right) / 2, bottom + 8.6), x_words, size=PLAIN, anchor="middle")
         yield text((left - 9, (bottom + top) / 2), y_words, size=PLAIN, anchor="middle", turn=-90)
+
+
+def _said(value: float) -> str:
+    """A tick in plain digits.
+
+    >>> _said(-5.0), _said(20_000_000)
+    ('−5', '20000000')
+    """
+    return (f"{value:.0f}" if abs(value) >= 1e5 else f"{value:g}").replace("-", "−")
 
 
 def round_ticks(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:

@@ -51,7 +51,9 @@ def viscosity_picture(
     """
     warmest = max(120.0, *(t for _, t in points), wanted[1])
     coldest = min(-20.0, *(t for _, t in points), wanted[1])
-    plot = Plot(Axis(coldest, warmest, 20, 142, _log_kelvin), Axis(2, 100_000, 106, 12, _double_log))
+    seen = [wanted[0], *(v for v, _ in points)]
+    thinnest, thickest = 2.0 if min(seen) >= 2 else 0.5, 1e5 if max(seen) <= 1e5 else 2e7
+    plot = Plot(Axis(coldest, warmest, 20, 142, _log_kelvin), Axis(thinnest, thickest, 106, 12, _double_log))
     return drawing(
         WIDE, HIGH, _viscosity(plot, a, b, points, wanted, bands), title="Viscosity and temperature"
     )
@@ -66,7 +68,8 @@ def _viscosity(
     bands: Sequence[Band],
 ) -> Iterator[str]:
     xs = [t for t in range(-60, 260, 20) if plot.x.holds(t)]
-    ys = [2, 3, 5, 10, 20, 50, 100, 200, 500, 1000, 5000, 20_000, 100_000]
+    levels = (0.5, 1, 2, 3, 5, 10, 20, 50, 100, 200, 500, 1000, 5000, 20_000, 100_000, 1_000_000, 20_000_000)
+    ys = [v for v in levels if plot.y.holds(v)]
     yield from plot.frame(xs, ys, x_words="temperature, °C", y_words="viscosity, cSt")
     yield from _grade_column(plot, bands)
     if bands and plot.y.holds(told := _at(a, b, bands[0][3])):
@@ -80,8 +83,8 @@ def _viscosity(
         if len(way) > 1:
             yield polyline(way, width=THICK, dash=dash)
     for value, warm in points:
-        yield circle(plot.at(warm, value), 1.0, width=THIN, fill="white")
-    x, y = plot.at(wanted[1], max(2.0, wanted[0]))
+        yield circle(plot.at(warm, plot.y.held(value)), 1.0, width=THIN, fill="white")
+    x, y = plot.at(wanted[1], plot.y.held(wanted[0]))
     yield line((x, plot.y.start), (x, y), width=HAIR, dash="1.2 1")
     yield line((plot.x.start, y), (x, y), width=HAIR, dash="1.2 1")
     yield circle((x, y), 1.0, width=THIN, fill="black")
@@ -106,7 +109,7 @@ def _grade_column(plot: Plot, bands: Sequence[Band]) -> Iterator[str]:
     yield text((x, 10.4), f"grades at {told_at:g} °C", size=SMALL, anchor="middle", halo=True)
     left = plot.x.end + 4
     for i, (name, low, high, _) in enumerate(bands):
-        bottom, top = plot.y.at(max(2.0, low)), plot.y.at(high)
+        bottom, top = plot.y.at(plot.y.held(low)), plot.y.at(plot.y.held(high))
         shift = 6.0 if i % 2 and bottom - top < 2.6 else 0.0
         yield line((plot.x.end, bottom), (left, bottom), width=HAIR)
         yield line((plot.x.end, top), (left, top), width=HAIR)
