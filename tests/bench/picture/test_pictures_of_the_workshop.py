@@ -9,12 +9,11 @@ from witnessmark.bench.picture.axes import Axis, round_ticks
 from witnessmark.bench.questions import ask
 
 NIGHT = "time,air,humidity\n" + "".join(
-    f"{(17 + i) % 24:02d}:00,{12 - 5 * math.sin(i / 14 * math.pi):.1f},{65 + 30 * math.sin(i / 14 * math.pi):.0f}\n"
+    f"{(17 + i) % 24:02d}:00,{12 - 5 * math.sin(i / 14 * math.pi):.1f},"
+    f"{65 + 30 * math.sin(i / 14 * math.pi):.0f}\n"
     for i in range(15)
 )
 LONG = "time,air,humidity,steel\n" + "".join(
-    f"2026-03-{1 + i // 24:02d}T{i % 24:02d}:00,9,80,{i % 7}\n" for i in range(72)
-)
     f"2026-03-{1 + i // 24:02d}T{i % 24:02d}:00,9,80,{i % 7}\n" for i in range(72)
 )
 FILES = {"night.csv": NIGHT, "long.csv": LONG}
