@@ -54,6 +54,7 @@ def test_the_directional_method_is_named_with_its_short_lines() -> None:
         "count it as nothing" in line for line in group(method="directional", throat="3 mm").working
     )
     assert slip.band("line_force_max").value > group().band("line_force_max").value
+    assert not any("count it as nothing" in line for line in group(method="directional").working)
 
 
 def test_a_line_may_go_on_round_corners() -> None:

@@ -145,3 +145,29 @@ def test_an_axis_carries_a_value_to_its_place_and_ticks_are_round() -> None:
     assert not axis.holds(101)
     assert round_ticks(0, 27) == (0.0, 5.0, 10.0, 15.0, 20.0, 25.0)
     assert round_ticks(-3, 3, 3) == (-2.0, 0.0, 2.0)
+
+
+def test_a_seam_laid_backwards_still_has_its_numbers_outside() -> None:
+    typed = {"panel": "140x60 mm", "thickness": "1 mm", "run": "20 mm", "seam": "140,0 0,0 mm"}
+    drawn = Drawn(ask("welds", "order", typed).picture)
+    floor = max(p[1] for run in drawn.strokes(0.9) for p in run)
+    turns = [
+        float(t.attrib["y"])
+        for t in drawn.root.iter(f"{SVG}text")
+        if t.attrib.get("font-weight") and str(t.text).isdigit()
+    ]
+    assert len(turns) == 7
+    assert min(turns) > floor
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        {"at1": "0.9 cSt @ 20 C", "at2": "0.4 cSt @ 80 C", "temperature": "60 C"},
+        {"at1": "9000 cSt @ -20 C", "at2": "6 cSt @ 120 C", "temperature": "60 C"},
+    ],
+)
+def test_a_line_that_ends_at_the_edge_is_drawn(typed: dict[str, str]) -> None:
+    drawn = Drawn(ask("oils", "viscosity", typed).picture)
+    assert any("60 °C" in word for word in drawn.words)
+    assert all(0 <= y <= drawn.high for _, y in drawn.marks())

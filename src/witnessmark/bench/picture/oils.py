@@ -72,7 +72,7 @@ def _viscosity(
     ys = [v for v in levels if plot.y.holds(v)]
     yield from plot.frame(xs, ys, x_words="temperature, °C", y_words="viscosity, cSt")
     yield from _grade_column(plot, bands)
-    if bands and plot.y.holds(told := _at(a, b, bands[0][3])):
+    if plot.y.holds(told := _at(a, b, bands[0][3])):
         here = plot.at(bands[0][3], told)
         yield line(here, (plot.x.end + 4, here[1]), width=THIN, dash="1.2 1")
     inside = sorted(t for _, t in points)
@@ -101,8 +101,6 @@ def _at(a: float, b: float, celsius: float) -> float:
 
 def _grade_column(plot: Plot, bands: Sequence[Band]) -> Iterator[str]:
     """The grades as a ladder at the right, at the height of their viscosities."""
-    if not bands:
-        return
     told_at = bands[0][3]
     x = plot.x.at(told_at)
     yield line((x, plot.y.start), (x, plot.y.end), width=THIN, dash="3 1")

@@ -36,9 +36,7 @@ def wire_picture(
 
 
 def _shown(rows: Sequence[Mapping[str, Any]], chosen: float | None) -> list[Mapping[str, Any]]:
-    """Not more than nine sizes, the chosen one among them."""
-    if len(rows) <= 9:
-        return list(rows)
+    """Nine sizes, the chosen one among them."""
     at = next((i for i, r in enumerate(rows) if r["area"] == chosen), len(rows) - 1)
     first = max(0, min(at - 5, len(rows) - 9))
     return list(rows[first : first + 9])
