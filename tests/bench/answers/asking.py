@@ -6,7 +6,12 @@ from witnessmark.bench.slip_text import as_text
 from witnessmark.tables.sources import cautions, sources
 
 
-def asked(subject: str, question: str, files: dict[str, str] | None = None, **typed: str) -> Slip:
+def asked(subject: str, question: str, **typed: str) -> Slip:
+    """Ask without a file."""
+    return asked_from({}, subject, question, **typed)
+
+
+def asked_from(files: dict[str, str], subject: str, question: str, **typed: str) -> Slip:
     """Ask, and look at what every answer owes: words, working, known sources, cautions, JSON, text."""
     slip = ask(subject, question, typed, files)
     assert (slip.subject, slip.question) == (subject, question)

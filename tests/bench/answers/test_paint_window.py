@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.bench.answers.asking import asked
+from tests.bench.answers.asking import asked, asked_from
 from witnessmark.bench import air
 from witnessmark.bench.slip import Slip
 from witnessmark.ground.units import Celsius, Percent
@@ -10,6 +10,12 @@ from witnessmark.ground.units import Celsius, Percent
 
 def window(warm: str, humid: str, steel: str, **more: str) -> Slip:
     return asked("paint", "window", air=warm, humidity=humid, steel=steel, **more)
+
+
+def night(warm: str, humid: str, steel: str, text: str) -> Slip:
+    """The same with a forecast or a log."""
+    files = {"hours.csv": text}
+    return asked_from(files, "paint", "window", air=warm, humidity=humid, steel=steel, forecast="@hours.csv")
 
 
 def test_the_steel_counts_and_not_the_air() -> None:
@@ -75,7 +81,7 @@ NIGHT = """time,air,humidity
 
 
 def test_a_forecast_gives_the_hours_that_would_do() -> None:
-    slip = window("16 C", "55 %", "15 C", forecast="@night.csv", files={"night.csv": NIGHT})  # type: ignore[arg-type]
+    slip = night("16 C", "55 %", "15 C", NIGHT)
     verdicts = [row["verdict"] for row in slip.rows("hours")]
     assert verdicts[0] == verdicts[1] == verdicts[-1] == "fits"
     assert verdicts[4] == "no"
@@ -89,19 +95,17 @@ def test_a_forecast_gives_the_hours_that_would_do() -> None:
 
 def test_a_logged_steel_is_taken_as_it_is() -> None:
     text = "time,air,humidity,steel\n18:00,16,55,20\n19:00,14,60,12\n"
-    slip = window("16 C", "55 %", "10 C", forecast="@log.csv", files={"log.csv": text})  # type: ignore[arg-type]
+    slip = night("16 C", "55 %", "10 C", text)
     assert [row["steel"] for row in slip.rows("hours")] == [20, 12]
     assert "steel-follows" not in slip.sources
 
 
 def test_a_night_without_an_hour_says_so() -> None:
     text = "time,air,humidity\n18:00,3,95\n19:00,2,97\n"
-    slip = window("4 C", "92 %", "3 C", forecast="@wet.csv", files={"wet.csv": text})  # type: ignore[arg-type]
+    slip = night("4 C", "92 %", "3 C", text)
     assert "No hour of the forecast would do" in slip.because
 
 
 def test_one_hour_is_drawn_as_one_moment() -> None:
-    slip = window(
-        "16 C", "55 %", "15 C", forecast="@one.csv", files={"one.csv": "time,air,humidity\n18:00,16,55\n"}
-    )  # type: ignore[arg-type]
+    slip = night("16 C", "55 %", "15 C", "time,air,humidity\n18:00,16,55\n")
     assert "steel against dew" in str(slip.picture)
