@@ -191,8 +191,6 @@ def counted(*, holds: str) -> Reader:
             if many != int(many) or many < 0:
                 raise BadInput(given=f"{name} has {many:g} pieces", holds=holds, do="Give a whole count.")
             pieces.append((_listed(name, one[0], holds) * factor, int(many)))
-        if not pieces:
-            raise BadInput(given=f"{name} is empty", holds=holds, do="List what is there.")
         return Asked(typed, tuple(pieces), unit)
 
     return read

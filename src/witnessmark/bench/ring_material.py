@@ -12,7 +12,7 @@ def advice(temperature: float | None, fluid: str | None) -> tuple[str, tuple[str
     fluid        in words; None where nobody said
 
     >>> advice(90, "gear oil")[0]
-    'nitrile (NBR) or fluoroelastomer (FKM): stands gear oil, 90 °C is within its span'
+    'nitrile (NBR) or fluoroelastomer (FKM): stands gear oil, 90 °C is within its span; never EPDM, VMQ'
     """
     if fluid is None:
         return "say fluid and temperature for the rubber; black nitrile (NBR) is for mineral oil", ()

@@ -109,9 +109,9 @@ def judge(job: Job, driver: Driver) -> Tried:
 def _outside_faults(under: float) -> Iterator[tuple[bool, str]]:
     if under <= 0:
         yield True, f"does not enter the bore: {-under:.2f} mm too large"
-    elif under < UNDER_LOW:
+    elif under < UNDER_LOW - 1e-9:
         yield False, f"tight in the bore: {under:.2f} mm, {UNDER_LOW:g} at least is asked"
-    elif under > UNDER_MOST:
+    elif under > UNDER_MOST + 1e-9:
         yield True, f"{under:.2f} mm under the bore: bears too far inside the edge of the case"
     elif under > UNDER_HIGH + 1e-9:
         yield (

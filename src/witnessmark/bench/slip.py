@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Literal, TypeAlias
 
-from msgspec import Struct
+from msgspec import Struct, to_builtins
 
 from witnessmark.tables.sources import cautions, sources
 
@@ -83,7 +83,7 @@ def to_plain(slip: Slip) -> dict[str, Any]:
     return {
         "subject": slip.subject,
         "question": slip.question,
-        "asked": {n: {"typed": a.typed, "value": a.value, "unit": a.unit} for n, a in slip.asked.items()},
+        "asked": {name: to_builtins(one) for name, one in slip.asked.items()},
         "results": {name: _plain_result(result) for name, result in slip.results.items()},
         "units": dict(slip.units),
         "verdict": slip.verdict,
