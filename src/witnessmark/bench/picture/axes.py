@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from msgspec import Struct
@@ -68,13 +69,36 @@ class Plot(Struct, frozen=True):
         yield text((left - 9, (bottom + top) / 2), y_words, size=PLAIN, anchor="middle", turn=-90)
 
 
+def apart(levels: Sequence[float], least: float = 3.4) -> list[float]:
+    """The same levels, pushed down so far that words beside them do not overlap.
+
+    >>> apart([10.0, 10.5, 30.0])
+    [10.0, 13.4, 30.0]
+    """
+    placed: dict[int, float] = {}
+    below = float("-inf")
+    for i in sorted(range(len(levels)), key=lambda k: levels[k]):
+        below = max(levels[i], below + least)
+        placed[i] = below
+    return [placed[i] for i in range(len(levels))]
+
+
+def minus(words: str) -> str:
+    """Words with a proper sign where a number is below nought.
+
+    >>> minus("steel -6 °C, sub-floor")
+    'steel −6 °C, sub-floor'
+    """
+    return re.sub(r"(?<![\w)])-(?=[0-9.])", "−", words)
+
+
 def _said(value: float) -> str:
     """A tick in plain digits.
 
     >>> _said(-5.0), _said(20_000_000)
     ('−5', '20000000')
     """
-    return (f"{value:.0f}" if abs(value) >= 1e5 else f"{value:g}").replace("-", "−")
+    return minus(f"{value:.0f}" if abs(value) >= 1e5 else f"{value:g}")
 
 
 def round_ticks(low: float, high: float, wanted: int = 6) -> tuple[float, ...]:

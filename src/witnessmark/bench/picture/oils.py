@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from witnessmark.bench.picture.axes import Axis, Plot
+from witnessmark.bench.oils import viscosity_at
+from witnessmark.bench.picture.axes import Axis, Plot, apart, minus
 from witnessmark.bench.picture.svg import (
     HAIR,
     LARGE,
@@ -23,6 +24,7 @@ from witnessmark.bench.picture.svg import (
     text,
 )
 from witnessmark.bench.slip_text import figure
+from witnessmark.ground.units import Celsius, Ratio
 
 Band = tuple[str, float, float, float]
 WIDE, HIGH = 178.0, 122.0
@@ -90,13 +92,13 @@ def _viscosity(
     yield circle((x, y), 1.0, width=THIN, fill="black")
     aside, anchor = (-2, "end") if x > (plot.x.start + plot.x.end) / 2 else (2, "start")
     below = 4.6 if aside < 0 else -2
-    said = f"{figure(wanted[0])} cSt at {wanted[1]:g} °C"
+    said = minus(f"{figure(wanted[0])} cSt at {wanted[1]:g} °C")
     yield text((x + aside, y + below), said, bold=True, halo=True, anchor=anchor)
     yield text((plot.x.start, 7), "whole between the two points of the sheet, broken beyond them", size=SMALL)
 
 
 def _at(a: float, b: float, celsius: float) -> float:
-    return float(10 ** (10 ** (a - b * _log_kelvin(celsius))) - 0.7)
+    return viscosity_at(Ratio(a), Ratio(b), Celsius(celsius))
 
 
 def _grade_column(plot: Plot, bands: Sequence[Band]) -> Iterator[str]:
@@ -106,13 +108,14 @@ def _grade_column(plot: Plot, bands: Sequence[Band]) -> Iterator[str]:
     yield line((x, plot.y.start), (x, plot.y.end), width=THIN, dash="3 1")
     yield text((x, 10.4), f"grades at {told_at:g} °C", size=SMALL, anchor="middle", halo=True)
     left = plot.x.end + 4
-    for i, (name, low, high, _) in enumerate(bands):
-        bottom, top = plot.y.at(plot.y.held(low)), plot.y.at(plot.y.held(high))
-        shift = 6.0 if i % 2 and bottom - top < 2.6 else 0.0
+    spans = [(plot.y.at(plot.y.held(low)), plot.y.at(plot.y.held(high))) for _, low, high, _ in bands]
+    places = apart([(bottom + top) / 2 for bottom, top in spans], 2.7)
+    for i, ((bottom, top), place, (name, *_)) in enumerate(zip(spans, places, bands, strict=True)):
         yield line((plot.x.end, bottom), (left, bottom), width=HAIR)
         yield line((plot.x.end, top), (left, top), width=HAIR)
         yield rect((left, bottom), (left + 3, top), width=THIN, fill="black" if i % 2 else "white")
-        yield text((left + 4.2 + shift, (bottom + top) / 2 + 0.9), name, size=SMALL)
+        yield line((left + 3, (bottom + top) / 2), (left + 5.6, place), width=HAIR)
+        yield text((left + 6.4, place + 0.9), name, size=SMALL)
 
 
 def case_picture(
@@ -156,7 +159,7 @@ def _case(x: float, warm: float, case: float, oil: float, unit: float, breather:
     yield dimension((x + wide, floor), (x + wide, surface), "", off=-5)
     yield text((x + wide + 7, (floor + surface) / 2 + 1), f"oil {oil:.3g} L", bold=True)
     air = max(0.0, case - oil)
-    if surface - roof > 0.4:
+    if air > 0:
         yield dimension((x + wide, surface), (x + wide, roof), "", off=-5)
         yield text((x + wide + 7, (surface + roof) / 2 + 1), f"air {air:.3g} L", bold=True)
     else:
@@ -171,8 +174,9 @@ def _breather(x: float, roof: float, breather: str, *, spills: bool) -> Iterator
     yield line((x, roof - 1), (x, roof - 11), width=THIN)
     yield polyline([(x - 1, roof - 9), (x, roof - 11), (x + 1, roof - 9)])
     if spills:
-        for shift in (-3.4, 3.4):
-            yield polyline([(x, roof - 8), (x + shift, roof - 9), (x + shift * 1.4, roof - 3)], width=THICK)
+        for away, drop in ((2.6, 6.4), (3.8, 4.0), (4.4, 1.4)):
+            for side in (-1, 1):
+                yield circle((x + side * away, roof - drop), 0.65, fill="black")
 
 
 def _case_words(breather: str, pressure: float) -> Iterator[str]:

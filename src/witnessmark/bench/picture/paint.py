@@ -7,7 +7,7 @@ from itertools import groupby
 
 from msgspec import Struct
 
-from witnessmark.bench.picture.axes import Axis, Plot, round_ticks
+from witnessmark.bench.picture.axes import Axis, Plot, apart, minus, round_ticks
 from witnessmark.bench.picture.svg import (
     HAIR,
     LARGE,
@@ -80,22 +80,8 @@ def _night_lines(plot: Plot, hours: Sequence[Hour], margin: float) -> Iterator[s
         (needed[-1][1], f"dew + {margin:g}", False),
         (dew[-1][1], "dew point", False),
     )
-    for y, (_, name, bold) in zip(_apart([n[0] for n in names]), names, strict=True):
+    for y, (_, name, bold) in zip(apart([n[0] for n in names]), names, strict=True):
         yield text((RIGHT + 2, y + 1), name, size=SMALL, bold=bold)
-
-
-def _apart(levels: Sequence[float], least: float = 3.4) -> list[float]:
-    """The same levels, pushed down so far that words beside them do not overlap.
-
-    >>> _apart([10.0, 10.5, 30.0])
-    [10.0, 13.4, 30.0]
-    """
-    placed: dict[int, float] = {}
-    below = float("-inf")
-    for i in sorted(range(len(levels)), key=lambda k: levels[k]):
-        below = max(levels[i], below + least)
-        placed[i] = below
-    return [placed[i] for i in range(len(levels))]
 
 
 def _strip(plot: Plot, hours: Sequence[Hour]) -> Iterator[str]:
@@ -141,19 +127,19 @@ def _scale(axis: Axis) -> Iterator[str]:
     yield rect((40, axis.start), (70, axis.end), width=THIN)
     for value in round_ticks(axis.low, axis.high, 8):
         yield line((38.6, axis.at(value)), (40, axis.at(value)), width=THIN)
-        yield text((37.4, axis.at(value) + 1), f"{value:g}".replace("-", "−"), size=SMALL, anchor="end")
+        yield text((37.4, axis.at(value) + 1), minus(f"{value:g}"), size=SMALL, anchor="end")
     yield text((30, axis.end - 2), "°C", size=SMALL, anchor="end")
 
 
 def _marks(axis: Axis, air: float, steel: float, dew: float, margin: float, least: float) -> Iterator[str]:
     marks = (
-        (dew, f"dew point {dew:.1f} °C", False),
-        (dew + margin, f"dew point and {margin:g}: {dew + margin:.1f} °C", False),
-        (least, f"least for the coat {least:g} °C", False),
-        (air, f"air {air:.3g} °C", False),
-        (steel, f"steel {steel:.3g} °C", True),
+        (dew, minus(f"dew point {dew:.1f} °C"), False),
+        (dew + margin, minus(f"dew point and {margin:g}: {dew + margin:.1f} °C"), False),
+        (least, minus(f"least for the coat {least:g} °C"), False),
+        (air, minus(f"air {air:.3g} °C"), False),
+        (steel, minus(f"steel {steel:.3g} °C"), True),
     )
-    levels = _apart([axis.at(v) for v, _, _ in marks], 4.6)
+    levels = apart([axis.at(v) for v, _, _ in marks], 4.6)
     for level, (value, words, bold) in zip(levels, marks, strict=True):
         y = axis.at(value)
         yield line((40, y), (70, y), width=THICK * 1.6 if bold else HAIR, dash="" if bold else "2 1")

@@ -26,6 +26,8 @@ from witnessmark.bench.picture.svg import (
 from witnessmark.bench.slip_text import figure
 from witnessmark.bench.weld_group import Group, Vector
 
+MOST_FIGURES, MOST_NUMBERS = 16, 12
+
 
 class End(Struct, frozen=True):
     """One end of a line and what it carries."""
@@ -71,6 +73,8 @@ def _lines(frame: Frame, group: Group) -> Iterator[str]:
     for i, (a, b) in enumerate(group.lines, 1):
         p, q = frame.at(a), frame.at(b)
         yield line(p, q, width=THICK * 2.4)
+        if len(group.lines) > MOST_NUMBERS:
+            continue
         yield text(
             _aside(p, q, (frame.at((group.x, group.y))), -3.4), str(i), size=SMALL, anchor="middle", halo=True
         )
@@ -119,8 +123,8 @@ def _force(frame: Frame, load: Vector, at: Vector) -> Iterator[str]:
 
 
 def _figures(frame: Frame, group: Group, ends: Sequence[End]) -> Iterator[str]:
-    if len(ends) > 24:
-        ends = sorted(ends, key=lambda e: -e.value)[:12]
+    if len(ends) > MOST_FIGURES:
+        ends = sorted(ends, key=lambda e: -e.value)[:6]
     taken: list[Point] = []
     centre = frame.at((group.x, group.y))
     for one in sorted(ends, key=lambda e: not e.worst):

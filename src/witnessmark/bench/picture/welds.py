@@ -31,7 +31,12 @@ def plug_picture(
     wide, deep = length * scale, max(12.0, 3 * hole * scale)
     middle = 26 + deep / 2
     shapes = [
-        text((LEFT, 8), f"{len(places)} plugs, {scale_words(scale)}; hole {hole:g} mm", bold=True),
+        text(
+            (LEFT, 8),
+            f"{'one plug' if len(places) == 1 else f'{len(places)} plugs'}, {scale_words(scale)}; "
+            f"hole {hole:g} mm",
+            bold=True,
+        ),
         text(
             (LEFT, 13), "above each: its turn; in order the ends first, then where it is coolest", size=SMALL
         ),
