@@ -1,6 +1,8 @@
 """Bolted joints: laws of the formulas, bands, verdicts, and what is refused."""
 
 import math
+from collections.abc import Callable
+from typing import Any
 
 import numpy
 import pytest
@@ -54,13 +56,14 @@ def test_an_adapter_never_asks_for_more_than_is_wanted_until_it_turns_back(
 
 
 def test_formulas_take_arrays() -> None:
-    torques = numpy.array([10.0, 20.0])
-    assert list(bolts.preload_from_torque(torques, Mm(10), Ratio(0.2))) == [5000.0, 10_000.0]
-    factors = bolts.nut_factor(
-        Mm(10), Mm(1.5), Mm(9.026), Degree(60), numpy.array([0.1, 0.2]), Ratio(0.1), Mm(13)
-    )
+    torques: Any = numpy.array([10.0, 20.0])
+    preloads: Any = bolts.preload_from_torque(torques, Mm(10), Ratio(0.2))
+    assert list(preloads) == [5000.0, 10_000.0]
+    frictions: Any = numpy.array([0.1, 0.2])
+    factors: Any = bolts.nut_factor(Mm(10), Mm(1.5), Mm(9.026), Degree(60), frictions, Ratio(0.1), Mm(13))
     assert factors[1] > factors[0]
-    settings = bolts.adapter_setting(torques, Mm(400), Mm(100), numpy.array([0.0, 90.0]))
+    angles: Any = numpy.array([0.0, 90.0])
+    settings: Any = bolts.adapter_setting(torques, Mm(400), Mm(100), angles)
     assert settings == pytest.approx([8.0, 20.0])
 
 
@@ -87,7 +90,7 @@ def test_strip_areas_grow_with_length_and_shrink_with_slack() -> None:
         (lambda: bolts.engagement_length(Newton(1e4), MegaPascal(1), Mm(20)), "shear_strength"),
     ],
 )
-def test_what_makes_no_sense_is_refused(call, word: str) -> None:
+def test_what_makes_no_sense_is_refused(call: Callable[[], object], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         call()
 
@@ -144,6 +147,8 @@ def test_the_mean_diameter_under_the_head_comes_three_ways() -> None:
 def test_without_friction_the_printed_band_stands() -> None:
     slip = slips.check(thread="M8", grade="8.8", torque=20)
     fraction = slip.band("fraction_of_proof")
+    assert fraction.high is not None
+    assert fraction.low is not None
     assert fraction.high / fraction.low == pytest.approx(DRY / OILED)
     assert "plausible-band" in slip.sources
 
@@ -177,7 +182,7 @@ def test_the_adapter_answers_both_ways() -> None:
 
 
 @pytest.mark.parametrize("given", [{}, {"torque": 0.0, "setting": 3.0}])
-def test_the_adapter_is_asked_one_thing(given) -> None:
+def test_the_adapter_is_asked_one_thing(given: dict[str, float]) -> None:
     with pytest.raises(BadInput, match="one of them"):
         slips.adapter(wrench_length=300, extension=50, **given)
 
@@ -208,7 +213,7 @@ def test_thread_limits_ask_for_more_engagement() -> None:
 
 
 @pytest.mark.parametrize("given", [{}, {"material": "mild steel", "shear_strength": 200.0}])
-def test_engagement_is_told_one_strength(given) -> None:
+def test_engagement_is_told_one_strength(given: dict[str, Any]) -> None:
     with pytest.raises(BadInput, match="Give one"):
         engagement(thread="M8", grade="8.8", **given)
 

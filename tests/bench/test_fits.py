@@ -1,5 +1,7 @@
 """Press fits against Lamé's equations solved another way, and their bands."""
 
+from typing import Any
+
 import numpy
 import pytest
 from hypothesis import given
@@ -71,13 +73,16 @@ def test_force_and_heat_are_bands_and_only_told_when_they_can_be() -> None:
         **STEEL,
     )
     force, heat = whole.band("force"), whole.band("heat_to_drop_on")
+    assert force.low is not None
+    assert force.high is not None
     assert force.low < force.value < force.high
     assert heat.value == pytest.approx(0.02 / (12e-6 * 25))
+    assert heat.high is not None
     assert heat.high > heat.value
 
 
 def test_formulas_take_arrays() -> None:
-    tight = numpy.array([0.01, 0.02])
+    tight: Any = numpy.array([0.01, 0.02])
     steel, nu = MegaPascal(210_000), Ratio(0.3)
     pressures = fit_pressure(Mm(25), Mm(50), tight, steel, steel, nu, nu, Mm(0))
     assert pressures == pytest.approx([31.5, 63.0])
@@ -97,7 +102,7 @@ def test_formulas_take_arrays() -> None:
         ({"expansion": 1}, "expansion"),
     ],
 )
-def test_impossible_fits_are_refused(change, word: str) -> None:
+def test_impossible_fits_are_refused(change: dict[str, float], word: str) -> None:
     given = {"shaft_diameter": 25, "hub_diameter": 50, "interference": 0.02, **STEEL, **change}
     with pytest.raises(BadInput, match=word):
         press(**given)

@@ -21,6 +21,7 @@ from witnessmark.bench.kinds import (
     vector,
     words,
 )
+from witnessmark.bench.question import Reader
 from witnessmark.ground.errors import BadInput
 
 
@@ -49,7 +50,7 @@ from witnessmark.ground.errors import BadInput
         (count, "12", 12),
     ],
 )
-def test_usual_spellings_are_read(read, typed: str, value: float) -> None:
+def test_usual_spellings_are_read(read: Reader, typed: str, value: float) -> None:
     asked = read("x", typed)
     assert asked.value == pytest.approx(value, rel=1e-3)
     assert asked.typed == typed
@@ -72,7 +73,7 @@ def test_usual_spellings_are_read(read, typed: str, value: float) -> None:
         (words, "   ", "empty"),
     ],
 )
-def test_what_cannot_be_read_is_refused(read, typed: str, word: str) -> None:
+def test_what_cannot_be_read_is_refused(read: Reader, typed: str, word: str) -> None:
     with pytest.raises(BadInput, match=word) as trouble:
         read("x", typed)
     assert trouble.value.holds
@@ -112,7 +113,7 @@ def test_lists_carry_their_unit_once() -> None:
         (counted(holds="h"), "0.05x4", "without a unit"),
     ],
 )
-def test_lists_that_cannot_be_read_are_refused(read, typed: str, word: str) -> None:
+def test_lists_that_cannot_be_read_are_refused(read: Reader, typed: str, word: str) -> None:
     with pytest.raises(BadInput, match=word):
         read("x", typed)
 

@@ -1,6 +1,8 @@
 """O-rings: volume kept, laws of squeeze and fill, the search against trying every size, advice on rubber."""
 
 import math
+from collections.abc import Callable
+from typing import Any
 
 import numpy
 import pytest
@@ -9,7 +11,7 @@ from hypothesis import strategies as st
 
 from witnessmark.bench.answers.orings import check, match
 from witnessmark.bench.orings import fill, squeeze, stretch, stretched_section
-from witnessmark.bench.own_lists import rings
+from witnessmark.bench.own_lists import Ring, rings
 from witnessmark.bench.ring_material import advice
 from witnessmark.bench.ring_search import (
     GLANDS,
@@ -44,13 +46,18 @@ def test_a_loose_ring_keeps_its_section(inside: float, section: float) -> None:
 
 
 def test_formulas_take_arrays() -> None:
-    sections = numpy.array([2.62, 3.53])
-    thin = stretched_section(sections, Mm(47.22), Mm(50))
+    sections: Any = numpy.array([2.62, 3.53])
+    thin: Any = stretched_section(sections, Mm(47.22), Mm(50))
     assert list(thin < sections) == [True, True]
-    assert stretched_section(sections, Mm(50), numpy.array([49.0, 52.0]))[0] == pytest.approx(2.62)
-    assert squeeze(sections, Mm(2.0))[1] > squeeze(sections, Mm(2.0))[0]
-    assert fill(sections, Mm(2.0), Mm(4.8)).shape == (2,)
-    assert stretch(Mm(50), numpy.array([50.0, 40.0])) == pytest.approx([0, 25])
+    seats: Any = numpy.array([49.0, 52.0])
+    held: Any = stretched_section(sections, Mm(50), seats)
+    assert held[0] == pytest.approx(2.62)
+    squeezed: Any = squeeze(sections, Mm(2.0))
+    assert squeezed[1] > squeezed[0]
+    filled: Any = fill(sections, Mm(2.0), Mm(4.8))
+    assert filled.shape == (2,)
+    insides: Any = numpy.array([50.0, 40.0])
+    assert stretch(Mm(50), insides) == pytest.approx([0, 25])
 
 
 @pytest.mark.parametrize(
@@ -62,7 +69,7 @@ def test_formulas_take_arrays() -> None:
         (lambda: fill(Mm(3.5), Mm(2.9), Mm(0)), "width"),
     ],
 )
-def test_impossible_grooves_are_refused(call, word: str) -> None:
+def test_impossible_grooves_are_refused(call: Callable[[], object], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         call()
 
@@ -92,7 +99,7 @@ def test_349_sizes_are_known() -> None:
 
 
 @given(st.sampled_from(standard_rings()[3::7]))
-def test_the_worst_case_holds_the_nominal(ring) -> None:
+def test_the_worst_case_holds_the_nominal(ring: Ring) -> None:
     place = gland(seat=max(ring.inside * 1.02, 1.2), depth=ring.section * 0.8, width=ring.section * 1.4)
     fit = fit_of(place, limits(place.kind), ring)
     for span in (fit.stretch, fit.squeeze, fit.fill):
@@ -117,7 +124,7 @@ def test_a_ring_for_a_common_groove() -> None:
         ({"inside": 45, "section": 3.53, "depth": 2.5, "width": 3.9}, "cannot close"),
     ],
 )
-def test_a_ring_that_will_not_do_is_told_why(ring, words: str) -> None:
+def test_a_ring_that_will_not_do_is_told_why(ring: dict[str, float], words: str) -> None:
     slip = check(gland="radial static", diameter=46, **ring)
     assert slip.verdict != "fits"
     assert words in slip.because
@@ -174,7 +181,7 @@ def test_no_ring_is_an_answer() -> None:
         (None, None, "say fluid and temperature"),
     ],
 )
-def test_the_rubber_follows_fluid_and_heat(fluid, temperature, words: str) -> None:
+def test_the_rubber_follows_fluid_and_heat(fluid: str | None, temperature: float | None, words: str) -> None:
     assert words in advice(temperature, fluid)[0]
 
 
@@ -187,6 +194,6 @@ def test_the_rubber_follows_fluid_and_heat(fluid, temperature, words: str) -> No
         ({"diameter": 46, "depth": 2.9, "width": 4.8, "within": 2}, "within"),
     ],
 )
-def test_a_groove_no_ring_lies_in_is_refused(given, word: str) -> None:
+def test_a_groove_no_ring_lies_in_is_refused(given: dict[str, Any], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         match(gland="piston", **given)

@@ -3,10 +3,11 @@
 import pytest
 
 from witnessmark.bench.own_lists import drivers, rings
+from witnessmark.bench.slip import Asked
 from witnessmark.ground.errors import BadInput
 
 
-def sized(asked) -> list[tuple[float, ...]]:
+def sized(asked: Asked) -> list[tuple[float, ...]]:
     """Inside and outside of each driver."""
     return [(round(d.inside, 3), round(d.outside, 3)) for d in asked.value]
 

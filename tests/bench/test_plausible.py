@@ -3,13 +3,14 @@
 import pytest
 
 from witnessmark.bench.plausible import figure_plausible
+from witnessmark.bench.slip import Slip
 from witnessmark.bench.slip_text import as_text
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.quantities import read_quantity
 from witnessmark.ground.quantity import Quantity
 
 
-def judged(thread: str, grade: str | None, torque: str):
+def judged(thread: str, grade: str | None, torque: str) -> Slip:
     """The slip for a figure as typed."""
     return figure_plausible(thread, grade, read_quantity(torque, "torque"))
 

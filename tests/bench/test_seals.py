@@ -1,5 +1,7 @@
 """Seals: what a driver must clear, stacks, what to make, and which size it is."""
 
+from collections.abc import Callable
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -9,13 +11,14 @@ from witnessmark.bench.own_lists import Driver, drivers
 from witnessmark.bench.seal_driver import job_of, judge, order, search, stacks, tubes
 from witnessmark.bench.seal_list import inches_near, limits_of, seals_like
 from witnessmark.bench.seals import clearance_in_bore, clearance_on_shaft, lip_width, press_allowance
+from witnessmark.bench.slip import Row
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.units import Mm
 
 TUBE = (Driver(name="32x36", inside=Mm(32), outside=Mm(36)),)
 
 
-def of_tube(bore: float, shaft: float):
+def of_tube(bore: float, shaft: float) -> Row:
     """The row of a tube 32 mm inside and 36 mm outside."""
     slip = driver(bore=bore, shaft=shaft, have=TUBE)
     return next(row for row in slip.rows() if row["driver"] == "32x36")
@@ -195,6 +198,6 @@ def test_limits_end_where_the_table_ends() -> None:
         (lambda: identify(shaft=1, bore=47, width=7), "shaft"),
     ],
 )
-def test_impossible_seats_are_refused(call, word: str) -> None:
+def test_impossible_seats_are_refused(call: Callable[[], object], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         call()

@@ -1,6 +1,8 @@
 """Shims: the pack that leaves what is wanted, against trying every combination."""
 
+from collections.abc import Callable
 from itertools import product
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -12,7 +14,9 @@ from witnessmark.bench.shims import left_with, pack_for
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.units import Mm
 
-TIN = ((0.05, 4), (0.10, 4), (0.30, 2))
+Shims = tuple[tuple[float, int], ...]
+
+TIN: Shims = ((0.05, 4), (0.10, 4), (0.30, 2))
 
 
 @given(st.floats(0, 20), st.floats(-1, 10), st.floats(0, 20))
@@ -26,7 +30,9 @@ TINS = st.lists(st.tuples(st.sampled_from((50, 80, 100, 120, 150, 300)), st.inte
 
 
 @given(TINS, st.integers(0, 900), st.integers(0, 300))
-def test_the_search_finds_every_total_in_its_fewest_pieces(tin, low: int, wide: int) -> None:
+def test_the_search_finds_every_total_in_its_fewest_pieces(
+    tin: list[tuple[int, int]], low: int, wide: int
+) -> None:
     ours = {s.total: len(s.pieces) for s in stacks_between([(t / 1000, n) for t, n in tin], low, low + wide)}
     joined: dict[int, int] = {}
     for thick, many in tin:
@@ -79,7 +85,7 @@ def test_no_shim_may_be_the_pack() -> None:
         (0.62, ((0.4, 2),), "make no pack of 0.520"),
     ],
 )
-def test_where_no_pack_does_it_says_why(measured: float, shims, words: str) -> None:
+def test_where_no_pack_does_it_says_why(measured: float, shims: Shims, words: str) -> None:
     slip = stack(measured=measured, wanted_low=0.05, wanted_high=0.10, shims=shims)
     assert not slip.found
     assert slip.verdict is None
@@ -103,8 +109,14 @@ def test_near_misses_are_told() -> None:
         ({"shims": ((50.0, 3),)}, "a shim of 50 mm"),
     ],
 )
-def test_impossible_packs_are_refused(change, word: str) -> None:
-    given = {"measured": 0.62, "wanted_low": 0.05, "wanted_high": 0.10, "shims": TIN, **change}
+def test_impossible_packs_are_refused(change: dict[str, Any], word: str) -> None:
+    given: dict[str, Any] = {
+        "measured": 0.62,
+        "wanted_low": 0.05,
+        "wanted_high": 0.10,
+        "shims": TIN,
+        **change,
+    }
     with pytest.raises(BadInput, match=word):
         stack(**given)
 
@@ -121,6 +133,6 @@ def test_a_stack_is_called_for_in_words() -> None:
         (lambda: left_with(Mm(1), Mm(99), Mm(0)), "pack"),
     ],
 )
-def test_formulas_refuse_nonsense(call, word: str) -> None:
+def test_formulas_refuse_nonsense(call: Callable[[], object], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         call()

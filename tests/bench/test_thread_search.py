@@ -1,19 +1,21 @@
 """A measured thread is told, worn crests forgiven; close pairs are told apart."""
 
+from typing import Any
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from witnessmark.bench.answers.threads import identify as answer
 from witnessmark.bench.answers.threads import size
-from witnessmark.bench.thread_list import all_threads, find_thread
+from witnessmark.bench.thread_list import Thread, all_threads, find_thread
 from witnessmark.bench.thread_search import identify, look_alikes, tell_apart
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.units import Degree, Mm
 
 
 @given(st.sampled_from(all_threads()), st.floats(0.0, 1.0))
-def test_a_worn_bolt_with_its_gauge_reading_is_among_the_candidates(thread, wear: float) -> None:
+def test_a_worn_bolt_with_its_gauge_reading_is_among_the_candidates(thread: Thread, wear: float) -> None:
     worn = thread.diameter - wear * (0.12 + 0.2 * thread.pitch)
     if worn < 1:
         return
@@ -22,7 +24,7 @@ def test_a_worn_bolt_with_its_gauge_reading_is_among_the_candidates(thread, wear
 
 
 @given(st.sampled_from(all_threads()))
-def test_a_nut_read_in_its_bore_is_found_as_well(thread) -> None:
+def test_a_nut_read_in_its_bore_is_found_as_well(thread: Thread) -> None:
     found = identify(Mm(thread.bore + 0.05), thread.pitch, thread.form.angle, internal=True)
     assert thread in [c.thread for c in found]
 
@@ -100,7 +102,7 @@ def test_a_nut_is_answered_as_a_nut() -> None:
         ({"diameter": 8, "pitch": 1.25, "across_flats": 900}, "across_flats"),
     ],
 )
-def test_absurd_measures_are_refused(given, word: str) -> None:
+def test_absurd_measures_are_refused(given: dict[str, Any], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         answer(**given)
 

@@ -1,6 +1,8 @@
 """Thread sizes against sums done another way, arrays, and what is refused."""
 
 import math
+from collections.abc import Callable
+from typing import Any
 
 import numpy
 import pytest
@@ -26,16 +28,22 @@ def test_whitworth_depth_follows_from_its_rounded_triangle() -> None:
 
 
 def test_formulas_take_arrays_element_by_element() -> None:
-    pitches = numpy.array([1.0, 1.25])
-    assert list(ten_pitches(pitches)) == [10.0, 12.5]
-    assert list(tap_drill(numpy.array([6.0, 8.0]), pitches)) == [5.0, 6.75]
-    areas = stress_area(numpy.array([5.35, 7.188]), numpy.array([4.77, 6.466]))
+    pitches: Any = numpy.array([1.0, 1.25])
+    tens: Any = ten_pitches(pitches)
+    assert list(tens) == [10.0, 12.5]
+    sizes: Any = numpy.array([6.0, 8.0])
+    drills: Any = tap_drill(sizes, pitches)
+    assert list(drills) == [5.0, 6.75]
+    outer: Any = numpy.array([5.35, 7.188])
+    inner: Any = numpy.array([4.77, 6.466])
+    areas = stress_area(outer, inner)
     assert areas == pytest.approx([20.1, 36.6], abs=0.05)
 
 
 def test_one_nan_in_an_array_is_refused() -> None:
+    pitches: Any = numpy.array([1.0, math.nan])
     with pytest.raises(BadInput, match="pitch is nan"):
-        ten_pitches(numpy.array([1.0, math.nan]))
+        ten_pitches(pitches)
 
 
 @pytest.mark.parametrize(
@@ -48,7 +56,7 @@ def test_one_nan_in_an_array_is_refused() -> None:
         (lambda: tap_drill(Mm(1), Mm(1.25)), "drill"),
     ],
 )
-def test_what_no_thread_has_is_refused(call, word: str) -> None:
+def test_what_no_thread_has_is_refused(call: Callable[[], object], word: str) -> None:
     with pytest.raises(BadInput, match=word):
         call()
 

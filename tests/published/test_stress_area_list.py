@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from tests.published.printed import Cited, Printed
 from witnessmark.bench.answers.threads import size
 
@@ -36,7 +38,7 @@ def area(thread: str) -> float:
 
 
 PRINTED = tuple(
-    Printed("threads size", f"stress area of {thread}, mm²", printed, lambda thread=thread: area(thread))
+    Printed("threads size", f"stress area of {thread}, mm²", printed, partial(area, thread))
     for thread, printed in AREAS
 )
 

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.bench.test_questions import DRAWN, example
-from witnessmark.bench.own_lists import Driver
+from witnessmark.bench.own_lists import Driver, Ring
 from witnessmark.bench.picture.orings import ring_picture, squeezed_outline
 from witnessmark.bench.picture.seals import driver_picture
 from witnessmark.bench.picture.shims import stack_picture
@@ -19,7 +19,7 @@ from witnessmark.bench.questions import ask, find_question
 from witnessmark.bench.ring_search import Gland, fit_of, limits, standard_rings
 from witnessmark.bench.seal_driver import job_of
 from witnessmark.bench.shim_search import Stack
-from witnessmark.bench.thread_list import all_threads, find_thread
+from witnessmark.bench.thread_list import Thread, all_threads, find_thread
 from witnessmark.ground.quantities import read_quantity
 from witnessmark.ground.units import Mm
 
@@ -56,12 +56,12 @@ def test_the_picture_of_a_question_is_sound(name: str) -> None:
 
 
 @given(st.sampled_from(all_threads()))
-def test_every_thread_can_be_drawn(thread) -> None:
+def test_every_thread_can_be_drawn(thread: Thread) -> None:
     checked(forms_overlaid(thread))
 
 
 @given(st.sampled_from(all_threads()), st.floats(-3, 3))
-def test_a_profile_is_as_deep_as_its_form_and_repeats(thread, at: float) -> None:
+def test_a_profile_is_as_deep_as_its_form_and_repeats(thread: Thread, at: float) -> None:
     deep = thread.form.to_root * thread.pitch / 2
     assert -1e-9 <= flank(thread.form, thread.pitch, at) <= deep + 1e-9
     assert flank(thread.form, thread.pitch, 0) == pytest.approx(0, abs=1e-9)
@@ -71,7 +71,7 @@ def test_a_profile_is_as_deep_as_its_form_and_repeats(thread, at: float) -> None
 
 
 @given(st.sampled_from(all_threads()))
-def test_the_pitch_line_cuts_thread_and_gap_alike(thread) -> None:
+def test_the_pitch_line_cuts_thread_and_gap_alike(thread: Thread) -> None:
     quarter = flank(thread.form, thread.pitch, thread.pitch / 4)
     assert quarter == pytest.approx(thread.form.to_pitch * thread.pitch / 2, rel=1e-3)
     assert len(profile(thread, 2)) > 80
@@ -103,7 +103,7 @@ def test_a_ring_that_does_not_touch_stays_round_and_one_too_fat_stays_in_its_gro
 
 
 @given(st.sampled_from(standard_rings()[::9]), st.floats(0.7, 1.1), st.floats(0.9, 2.0))
-def test_every_ring_can_be_drawn(ring, part: float, wide: float) -> None:
+def test_every_ring_can_be_drawn(ring: Ring, part: float, wide: float) -> None:
     depth = ring.section * part
     place = Gland(
         kind="rod", seat=Mm(ring.inside), depth=Mm(depth), width=Mm(ring.section * wide), within=Mm(0.03)
@@ -122,7 +122,7 @@ def test_every_seat_can_be_drawn(shaft: float, space: float, depth: float, reach
 @given(
     st.lists(st.sampled_from((50, 100, 150, 300, 1000)), max_size=9), st.floats(-0.3, 1.0), st.floats(0, 0.3)
 )
-def test_every_stack_can_be_drawn(pieces, left: float, wide: float) -> None:
+def test_every_stack_can_be_drawn(pieces: list[int], left: float, wide: float) -> None:
     stack = Stack(pieces=tuple(sorted(pieces, reverse=True)))
     wanted = (left - wide / 2, left + wide / 2)
     checked(stack_picture(stack, measured=0.6, fitted=0.1, left=left, wanted=wanted))

@@ -38,7 +38,7 @@ def test_a_frame_puts_the_real_world_on_paper() -> None:
     ("a", "b", "turn"),
     [((0, 0), (30, 0), ""), ((30, 0), (0, 0), ""), ((0, 30), (0, 0), "-90"), ((0, 0), (0, 30), "-90")],
 )
-def test_dimensions_are_read_from_below_or_from_the_right(a, b, turn: str) -> None:
+def test_dimensions_are_read_from_below_or_from_the_right(a: svg.Point, b: svg.Point, turn: str) -> None:
     drawn = svg.dimension(a, b, "30")
     assert (f"rotate({turn} " in drawn) if turn else ("rotate" not in drawn)
 

@@ -67,7 +67,7 @@ def tighten(
             *_strength_lines(t, bears, proof),
             told,
             *friction.working,
-            f"torque {wanted / 1000:.2f} kN × {t.diameter:.4g} mm × {friction.factor:.4f} = {torque:.2f} N·m",
+            _torque_line(wanted, t, friction),
         ),
         sources=_sources(t, bears, friction, "torque-scatter", "preload-three-quarters"),
         cautions=CAUTIONS,
@@ -75,6 +75,11 @@ def tighten(
             f"{t.name}, {bears.grade}, at {torque:.1f} N·m", least, wanted, most, proof, friction
         ),
     )
+
+
+def _torque_line(wanted: Newton, t: Thread, friction: Friction) -> str:
+    torque = bolts.tightening_torque(wanted, t.diameter, friction.factor)
+    return f"torque {wanted / 1000:.2f} kN × {t.diameter:.4g} mm × {friction.factor:.4f} = {torque:.2f} N·m"
 
 
 def _wanted(proof: Newton, fraction: float | None, preload: float | None) -> tuple[Newton, str]:

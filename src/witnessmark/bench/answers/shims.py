@@ -37,8 +37,7 @@ def stack(
     left = {s.pieces: _left(measured, s, fitted, takes_up=takes_up) for s in found}
     found.sort(key=lambda s: (abs(to_microns(left[s.pieces]) - middle) // 10, len(s.pieces), s.total))
     working = (
-        f"wanted {wanted_low:.3f} to {wanted_high:.3f} mm, measured {measured:.3f} mm"
-        + (f" with {fitted:.3f} mm of shims in" if fitted else " with no shims in"),
+        f"wanted {wanted_low:.3f} to {wanted_high:.3f} mm, measured {measured:.3f} mm {_in_it(fitted)}",
         f"the pack {'takes the gap up' if takes_up else 'opens the gap'}, "
         f"so it must measure {thin:.3f} to {thick:.3f} mm",
     )
@@ -51,10 +50,7 @@ def stack(
         subject="shims",
         question="stack",
         results={
-            "stack": tuple(
-                {"thickness": piece / MICRON, "count": best.pieces.count(piece)}
-                for piece in dict.fromkeys(best.pieces)
-            ),
+            "stack": _pieces(best),
             "pack": Band(best.total / MICRON, "mm", thin, thick),
             "result": Band(left[best.pieces], "mm"),
             "alternatives": tuple(_row(s, left[s.pieces]) for s in found[1 : ALTERNATIVES + 1]),
@@ -68,6 +64,15 @@ def stack(
             best, measured=measured, fitted=fitted, left=left[best.pieces], wanted=(wanted_low, wanted_high)
         ),
     )  # fmt: skip
+
+
+def _in_it(fitted: float) -> str:
+    return f"with {fitted:.3f} mm of shims in" if fitted else "with no shims in"
+
+
+def _pieces(one: Stack) -> tuple[Row, ...]:
+    thick = dict.fromkeys(one.pieces)
+    return tuple({"thickness": t / MICRON, "count": one.pieces.count(t)} for t in thick)
 
 
 def _demand_window(low: float, high: float) -> None:

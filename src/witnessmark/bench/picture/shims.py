@@ -29,18 +29,21 @@ def stack_picture(
 ) -> str:
     """The pack on its face and the face that closes over it, with what is left between."""
     pack = stack.total / MICRON
-    whole = max(pack + max(left, 0.0), pack, 0.05)
-    scale = min(LARGEST, round_scale(ROOM / whole))
-    floor = 18.0 + whole * scale + BASE_HIGH
+    lid = pack + max(left, 0.0)
+    high = max(lid, pack + wanted[1], 0.05)
+    low = min(0.0, pack + left, pack + wanted[0])
+    scale = min(LARGEST, round_scale(ROOM / (high - low)))
+    floor = 14.0 + BASE_HIGH + high * scale
+    bottom = floor + max(BASE_HIGH, -low * scale)
     frame = Frame(LEFT, floor, scale)
     shapes = [
         text((10, 8), f"{stack.words()} mm", size=LARGE, bold=True),
-        *_faces(frame, whole, floor),
+        *_faces(frame, lid, floor),
         *_pieces(stack, frame),
         *_left_over(frame, pack, left, wanted),
-        text((10, floor + BASE_HIGH + 7), _foot(measured, fitted, scale), size=SMALL),
+        text((10, bottom + 7), _foot(measured, fitted, scale), size=SMALL),
     ]
-    return drawing(WIDTH, floor + BASE_HIGH + 11, shapes, title=f"Shim stack {stack.words()} mm")
+    return drawing(WIDTH, bottom + 11, shapes, title=f"Shim stack {stack.words()} mm")
 
 
 def _foot(measured: float, fitted: float, scale: float) -> str:
@@ -48,9 +51,9 @@ def _foot(measured: float, fitted: float, scale: float) -> str:
     return f"measured {measured:.3f} mm{old}; thickness {scale_words(scale)}, width not to scale"
 
 
-def _faces(frame: Frame, whole: float, floor: float) -> Iterator[str]:
+def _faces(frame: Frame, over: float, floor: float) -> Iterator[str]:
     """Metal below the pack and above the gap."""
-    lid = frame.at((0, whole))[1]
+    lid = frame.at((0, over))[1]
     yield section(
         [(LEFT, floor), (RIGHT, floor), (RIGHT, floor + BASE_HIGH), (LEFT, floor + BASE_HIGH)], width=0.35
     )
