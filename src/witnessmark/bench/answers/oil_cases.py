@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from msgspec import Struct
+
 from witnessmark.bench import oils
 from witnessmark.bench.kinds import one_of, quantity, temperature, words
 from witnessmark.bench.picture.oils import case_picture
@@ -18,10 +20,36 @@ from witnessmark.ground.units import Celsius, Litre, MegaPascal, PerKelvin
 from witnessmark.tables.numbers import table
 from witnessmark.tables.sources import sources
 
+IRON, ALUMINIUM = "cast iron", "aluminium"
 OUTSIDE = 0.1013
 ENOUGH_ROOM = 0.05
 SEAL_LEAST, SEAL_MOST = 0.02, 0.05
+FILL_SOURCES = (
+    "oil-expansion",
+    "metal-expansion",
+    "bulk-modulus",
+    "gas-law",
+    "shaft-seal-pressure",
+    "fill-choices",
+)
 CLASSES = ("GL-1", "GL-4", "GL-5")
+
+
+class Filled(Struct, frozen=True, kw_only=True):
+    """A case cold and hot: litres, °C, MPa absolute; by metal where the case's own growth counts."""
+
+    case: float
+    oil: float
+    cold: float
+    hot: float
+    oil_hot: float
+    case_hot: Mapping[str, float]
+    shut: Mapping[str, float]
+
+    @property
+    def air(self) -> float:
+        """Room over the hot oil in an iron case; below nought where the oil wants more than there is."""
+        return self.case_hot[IRON] - self.oil_hot
 
 
 def answer_fill(
@@ -35,81 +63,69 @@ def answer_fill(
     """Room over the oil, cold and hot, and what a blocked breather makes of it."""
     oil = fill[0] if fill[1] == "L" else case_volume * fill[0] / 100
     _refuse_fill(case_volume, oil, temperature_cold, temperature_hot)
-    growth = {r["what"]: r for r in table("oils/expansion").rows}
-    modulus = MegaPascal(growth["mineral oil, pressed"]["modulus"])
-    hot_oil = oils.grown(
-        Litre(oil),
-        Celsius(temperature_cold),
-        Celsius(temperature_hot),
-        PerKelvin(growth["mineral oil"]["growth"]),
-    )
-    case = {
-        metal: oils.grown(
-            Litre(case_volume),
-            Celsius(temperature_cold),
-            Celsius(temperature_hot),
-            PerKelvin(growth[metal]["growth"]),
-        )
-        for metal in ("cast iron", "aluminium")
-    }
-    shut = {
-        metal: oils.shut_in_pressure(
-            Litre(room),
-            hot_oil,
-            modulus,
-            Litre(case_volume - oil),
-            Celsius(temperature_cold),
-            Celsius(temperature_hot),
-            MegaPascal(OUTSIDE),
-        )
-        for metal, room in case.items()
-    }
-    air = {metal: room - hot_oil for metal, room in case.items()}
-    verdict, because = _fill_verdict(air["cast iron"], case["cast iron"], shut["cast iron"], breather)
-    blocked = breather == "blocked"
-    results: dict[str, Result] = {
-        "air_space": Band(air["cast iron"], "L", air["cast iron"], air["aluminium"]),
-        "air_space_cold": Band(case_volume - oil, "L"),
-        "oil_hot": Band(hot_oil, "L"),
-        "pressure_hot": _fill_pressure(shut, breather),
-    }
-    if air["cast iron"] < 0 and not blocked:
-        results["comes_out"] = Band(-air["cast iron"], "L")
+    found = _filled(case_volume, oil, temperature_cold, temperature_hot)
+    verdict, because = _fill_verdict(found.air, found.case_hot[IRON], found.shut[IRON], breather)
     return Slip(
         subject="oils",
         question="fill",
-        results=results,
+        results=_fill_results(found, breather),
         verdict=verdict,
         because=because,
-        working=(
-            f"oil {figure(oil)} L grows 0.0007 a degree over {temperature_hot - temperature_cold:g} "
-            f"°C to {figure(hot_oil)} L",
-            f"an iron case grows to {figure(case['cast iron'])} L, one of aluminium to "
-            f"{figure(case['aluminium'])} L; iron is taken",
-            f"room over the oil: {figure(case_volume - oil)} L cold, {figure(air['cast iron'])} L hot",
-            f"shut in, the pressure would be {figure(shut['cast iron'] * 10)} bar absolute in iron, "
-            f"{figure(shut['aluminium'] * 10)} in aluminium; a standard lip seal bears 0.2 to 0.5 bar "
-            "over the air outside",
-            "pressures are absolute; oil vapour and the give of the case are left out",
-        ),
-        sources=(
-            "oil-expansion",
-            "metal-expansion",
-            "bulk-modulus",
-            "gas-law",
-            "shaft-seal-pressure",
-            "fill-choices",
-        ),
+        working=_fill_working(found),
+        sources=FILL_SOURCES,
         picture=case_picture(
             case_cold=case_volume,
             oil_cold=oil,
-            case_hot=case["cast iron"],
-            oil_hot=hot_oil,
+            case_hot=found.case_hot[IRON],
+            oil_hot=found.oil_hot,
             cold=temperature_cold,
             hot=temperature_hot,
             breather=breather or "not said",
-            pressure=shut["cast iron"],
+            pressure=found.shut[IRON],
         ),
+    )
+
+
+def _filled(case: float, oil: float, cold: float, hot: float) -> Filled:
+    """Grow the oil and the case, in iron and in aluminium, and shut the air in."""
+    growth = {r["what"]: r for r in table("oils/expansion").rows}
+    start, end = Celsius(cold), Celsius(hot)
+    oil_hot = oils.grown(Litre(oil), start, end, PerKelvin(growth["mineral oil"]["growth"]))
+    case_hot = {
+        metal: oils.grown(Litre(case), start, end, PerKelvin(growth[metal]["growth"]))
+        for metal in (IRON, ALUMINIUM)
+    }
+    modulus, air = MegaPascal(growth["mineral oil, pressed"]["modulus"]), Litre(case - oil)
+    shut = {
+        metal: oils.shut_in_pressure(room, oil_hot, modulus, air, start, end, MegaPascal(OUTSIDE))
+        for metal, room in case_hot.items()
+    }
+    return Filled(case=case, oil=oil, cold=cold, hot=hot, oil_hot=oil_hot, case_hot=case_hot, shut=shut)
+
+
+def _fill_results(found: Filled, breather: str | None) -> dict[str, Result]:
+    results: dict[str, Result] = {
+        "air_space": Band(found.air, "L", found.air, found.case_hot[ALUMINIUM] - found.oil_hot),
+        "air_space_cold": Band(found.case - found.oil, "L"),
+        "oil_hot": Band(found.oil_hot, "L"),
+        "pressure_hot": _fill_pressure(found.shut, breather),
+    }
+    if found.air < 0 and breather != "blocked":
+        results["comes_out"] = Band(-found.air, "L")
+    return results
+
+
+def _fill_working(found: Filled) -> tuple[str, ...]:
+    iron, aluminium = (figure(found.case_hot[m]) for m in (IRON, ALUMINIUM))
+    in_iron, in_aluminium = (figure(found.shut[m] * 10) for m in (IRON, ALUMINIUM))
+    return (
+        f"oil {figure(found.oil)} L grows 0.0007 a degree over {found.hot - found.cold:g} °C "
+        f"to {figure(found.oil_hot)} L",
+        f"an iron case grows to {iron} L, one of aluminium to {aluminium} L; iron is taken",
+        f"room over the oil: {figure(found.case - found.oil)} L cold, {figure(found.air)} L hot",
+        f"shut in, the pressure would be {in_iron} bar absolute in iron, {in_aluminium} in aluminium; "
+        "a standard lip seal bears 0.2 to 0.5 bar over the air outside",
+        "pressures are absolute; oil vapour and the give of the case are left out",
     )
 
 
@@ -136,8 +152,8 @@ def _fill_pressure(shut: Mapping[str, float], breather: str | None) -> Band:
     if breather == "open":
         return Band(OUTSIDE, "MPa")
     if breather == "blocked":
-        return Band(shut["cast iron"], "MPa", shut["aluminium"], shut["cast iron"])
-    return Band(shut["cast iron"], "MPa", OUTSIDE, shut["cast iron"])
+        return Band(shut[IRON], "MPa", shut[ALUMINIUM], shut[IRON])
+    return Band(shut[IRON], "MPa", OUTSIDE, shut[IRON])
 
 
 def _fill_verdict(air: float, case: float, shut: float, breather: str | None) -> tuple[Verdict, str]:

@@ -19,6 +19,7 @@ from witnessmark.ground.units import (
 )
 from witnessmark.tables.numbers import table
 
+SOURCES = ("wmo-magnus", "iso-8502-4-practice", "dew-instruments")
 ORDER: tuple[Verdict, ...] = ("no", "marginal", "fits")
 
 
@@ -100,6 +101,8 @@ def answer_window(
     if rows:
         results["hours"] = tuple(_hour_row(r) for r in rows)
         results["spans"] = _spans(rows)
+    said = _limit_words(sheet_minimum, sheet_humidity, sheet_margin)
+    drawn = now_picture(air, steel, dew, limits.margin, limits.steel)
     return Slip(
         subject="paint",
         question="window",
@@ -113,19 +116,12 @@ def answer_window(
             *(f"{said}: {one}" for said, one in each),
             f"within {limits.margin_near:g} °C or {limits.humidity_near:g} % of a limit is marginal: "
             "instruments read no finer",
-            *_limit_words(sheet_minimum, sheet_humidity, sheet_margin),
+            *said,
             *_forecast_words(forecast, steel - air),
         ),
-        sources=(
-            "wmo-magnus",
-            "iso-8502-4-practice",
-            "dew-instruments",
-            *(("steel-follows",) if _guessed(forecast) else ()),
-        ),
+        sources=(*SOURCES, *(("steel-follows",) if _guessed(forecast) else ())),
         cautions=("solvents", "isocyanates"),
-        picture=night_picture(rows, limits.margin)
-        if len(rows) > 1
-        else now_picture(air, steel, dew, limits.margin, limits.steel),
+        picture=night_picture(rows, limits.margin) if len(rows) > 1 else drawn,
     )
 
 

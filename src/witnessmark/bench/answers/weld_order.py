@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any, TypeAlias
+
+from msgspec import Struct
 
 from witnessmark.bench.answers.welds import bands_at
 from witnessmark.bench.kinds import length, points, quantity, sizes
 from witnessmark.bench.picture.weld_order import order_picture
 from witnessmark.bench.question import Question, may, need
 from witnessmark.bench.readings import heat, surface_loss
-from witnessmark.bench.slip import Asked, Band, Row, Slip
+from witnessmark.bench.slip import Asked, Band, Result, Row, Slip
 from witnessmark.bench.slip_text import figure
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.units import Ampere, MmPerSecond, Ratio, Volt, demand_range
@@ -18,8 +21,25 @@ from witnessmark.tables.numbers import table
 
 if TYPE_CHECKING:
     from witnessmark.bench.weld_order import Plate, Runs
+else:
+    Plate: TypeAlias = Any
+    Runs: TypeAlias = Any
 
 PAUSE, WARM = 10.0, 40.0
+FOUND = "found here"
+SOURCES = ("instant-line-source", "en-1993-1-2-steel", "still-air", "warm-limit", "weld-sequence")
+SETTINGS = ("maker-settings-a", "maker-settings-b", "en-1011-heat-input")
+UNITS = MappingProxyType(
+    {
+        "rise_max": "°C",
+        "rise_mean": "°C",
+        "minutes": "min",
+        "minutes_waiting": "min",
+        "x": "mm",
+        "y": "mm",
+        "rise": "°C",
+    }
+)
 ALL_ROUND, ONE_SIDE = "all round", "one side"
 HOLDS_SEAM = 'all round, one side, or its corners as "0,0 300,0 300,120 mm"'
 
@@ -43,6 +63,26 @@ def seam(name: str, typed: str) -> Asked:
     return Asked(typed, found.value[0], found.unit)
 
 
+class Search(Struct, frozen=True, kw_only=True):
+    """What was laid, and what each order meets: rises in °C in the order laid, minutes with waiting."""
+
+    plate: Plate
+    runs: Runs
+    best: tuple[int, ...]
+    met: Mapping[str, tuple[float, ...]]
+    waited: Mapping[str, float]
+
+    @property
+    def mine(self) -> tuple[float, ...]:
+        """What the order found here meets."""
+        return self.met[FOUND]
+
+    @property
+    def minutes(self) -> float:
+        """From the first start to the last end, without waiting."""
+        return (len(self.best) * self.runs.cadence - self.runs.pause) / 60
+
+
 def answer_order(
     *,
     panel: Sequence[tuple[float, float]],
@@ -54,94 +94,96 @@ def answer_order(
     heat: float | None = None,
 ) -> Slip:
     """The order of short runs that meets the coolest metal, beside the orders that have names."""
-    from witnessmark.bench import weld_order
-
     wide, deep = panel[0]
     demand_range("panel", min(wide, deep), "mm", 20, 5000, "Of the patch, as 300x200 mm.")
     demand_range("run", run, "mm", 5, 200, "Short runs are 10 to 40 mm.")
     corners, closed = _corners(seam, wide, deep)
-    plate = _plate(thickness, loss)
     runs, heat_said = _runs(corners, run, thickness, pause, heat, closed=closed)
+    found = _searched(_plate(thickness, loss), runs)
+    picture = order_picture(
+        (wide, deep), runs.starts, runs.ends, found.best, found.mine, found.met["one after another"]
+    )
+    return Slip(
+        subject="welds",
+        question="order",
+        results=_results(found),
+        units=UNITS,
+        because=_because(found),
+        working=_working(found, heat_said + ("" if pause is not None else "; pause taken, nothing was said")),
+        sources=(*SOURCES, *(() if heat else SETTINGS)),
+        cautions=("hot-work", "fire-watch", "galvanised"),
+        picture=picture,
+    )
+
+
+def _searched(plate: Plate, runs: Runs) -> Search:
+    """Reckon the warmth once, then every named order and the best found from them."""
+    from witnessmark.bench import weld_order
+
     weld_order.demand_runs(plate, runs)
     warmth = weld_order.kernel(plate, runs)
     named = weld_order.named_orders(len(runs.starts))
     best = weld_order.coolest(warmth, list(named.values()))
-    met = {name: weld_order.met(warmth, order) for name, order in {**named, "found here": best}.items()}
-    minutes = (len(best) * runs.cadence - runs.pause) / 60
-    waited = {
-        name: weld_order.seconds_waiting(plate, runs, order, WARM) / 60
-        for name, order in {**named, "found here": best}.items()
+    orders = {**named, FOUND: best}
+    return Search(
+        plate=plate,
+        runs=runs,
+        best=best,
+        met={name: tuple(float(r) for r in weld_order.met(warmth, order)) for name, order in orders.items()},
+        waited={n: weld_order.seconds_waiting(plate, runs, order, WARM) / 60 for n, order in orders.items()},
+    )
+
+
+def _results(found: Search) -> dict[str, Result]:
+    turns = enumerate(zip(found.best, found.mine, strict=True), 1)
+    return {
+        "order": ", ".join(str(i + 1) for i in found.best),
+        "rise_max": Band(max(found.mine), "°C"),
+        "rise_mean": Band(_mean(found.mine), "°C"),
+        "minutes": Band(found.minutes, "min"),
+        "minutes_waiting": Band(found.waited[FOUND], "min"),
+        "others": tuple(_other_row(found, name) for name in found.met if name != FOUND),
+        "runs": tuple(_run_row(turn, i, found.runs, rise) for turn, (i, rise) in turns),
     }
-    mine = [float(rise) for rise in met["found here"]]
-    others: list[Row] = [
-        {
-            "order": name,
-            "rise_max": float(met[name].max()),
-            "rise_mean": float(met[name].mean()),
-            "minutes": minutes,
-            "minutes_waiting": waited[name],
-        }
-        for name in named
-    ]
-    worst = max(others, key=lambda row: float(row["rise_max"] or 0))
-    return Slip(
-        subject="welds",
-        question="order",
-        results={
-            "order": ", ".join(str(i + 1) for i in best),
-            "rise_max": Band(max(mine), "°C"),
-            "rise_mean": Band(sum(mine) / len(mine), "°C"),
-            "minutes": Band(minutes, "min"),
-            "minutes_waiting": Band(waited["found here"], "min"),
-            "others": tuple(others),
-            "runs": tuple(
-                _run_row(turn, i, runs, rise)
-                for turn, (i, rise) in enumerate(zip(best, mine, strict=True), 1)
-            ),
-        },
-        units={
-            "rise_max": "°C",
-            "rise_mean": "°C",
-            "minutes": "min",
-            "minutes_waiting": "min",
-            "x": "mm",
-            "y": "mm",
-            "rise": "°C",
-        },
-        because="cooler and more even: "
-        f"each run meets metal at most {figure(max(mine))} °C above the air, against "
-        f"{figure(float(worst['rise_max'] or 0))} °C "
-        f"{worst['order']}. Weld in short runs, spread about, until they join into one continuous seam",
-        working=(
-            f"{len(best)} runs of {figure(runs.length)} mm; {heat_said}; {figure(runs.pause)} s between runs"
-            + ("" if pause is not None else ", taken as nothing was said"),
-            f"steel at 100 °C: {plate.conductivity:g} W/(m·K), {plate.heat:g} J/(kg·K); still air "
-            f"takes {plate.loss:g} W/(m²·K) of each face, 7 to 15 by reckoning",
-            "moving lines of heat through a thin plate, added up; what each run meets is the mean "
-            "along it as it is struck",
-            f"waiting until the place is no more than {WARM:g} °C above the air: our own choice, no "
-            "authority found gives a figure",
-            "searched from the named orders by swapping and moving runs; not proven the best of all",
-            "constant steel, no clamp or backing bar, no gap in the seam; it tells warmth, not how "
-            "far the panel will move",
-        ),
-        sources=(
-            "instant-line-source",
-            "en-1993-1-2-steel",
-            "still-air",
-            "warm-limit",
-            "weld-sequence",
-            *(() if heat else ("maker-settings-a", "maker-settings-b", "en-1011-heat-input")),
-        ),
-        cautions=("hot-work", "fire-watch", "galvanised"),
-        picture=order_picture(
-            (wide, deep),
-            runs.starts,
-            runs.ends,
-            best,
-            mine,
-            [float(r) for r in met["one after another"]],
-        ),
+
+
+def _other_row(found: Search, name: str) -> Row:
+    return {
+        "order": name,
+        "rise_max": max(found.met[name]),
+        "rise_mean": _mean(found.met[name]),
+        "minutes": found.minutes,
+        "minutes_waiting": found.waited[name],
+    }
+
+
+def _mean(values: Sequence[float]) -> float:
+    return sum(values) / len(values)
+
+
+def _because(found: Search) -> str:
+    worst = max(found.met, key=lambda name: max(found.met[name]))
+    return (
+        f"cooler and more even: each run meets metal at most {figure(max(found.mine))} °C above the air, "
+        f"against {figure(max(found.met[worst]))} °C {worst}. "
+        "Weld in short runs, spread about, until they join into one continuous seam"
+    )
+
+
+def _working(found: Search, heat_said: str) -> tuple[str, ...]:
+    plate, runs = found.plate, found.runs
+    return (
+        f"{len(found.best)} runs of {figure(runs.length)} mm, {figure(runs.pause)} s between them; "
+        f"{heat_said}",
+        f"steel at 100 °C: {plate.conductivity:g} W/(m·K), {plate.heat:g} J/(kg·K); still air takes "
+        f"{plate.loss:g} W/(m²·K) of each face, 7 to 15 by reckoning",
+        "moving lines of heat through a thin plate, added up; what each run meets is the mean along it "
+        "as it is struck",
+        f"waiting until the place is no more than {WARM:g} °C above the air: our own choice, no authority "
+        "found gives a figure",
+        "searched from the named orders by swapping and moving runs; not proven the best of all",
+        "constant steel, no clamp or backing bar, no gap in the seam; it tells warmth, not how far the "
+        "panel will move",
     )
 
 

@@ -220,23 +220,40 @@ def answer_plugs(
         + (
             "; no capacity is given: no source read here stands behind one in sheet" if asked_strength else ""
         ),
-        working=(
-            f"hole {hole:g} mm, {low:g} to {high:.3g}: "
-            + (
-                "the size trade uses in body sheet"
-                if thickness <= SHEET_MOST
-                else "thickness and 8 mm, by the rule for plate"
-            ),
-            "one plug for each spot that was there"
-            if spots_counted is not None
-            else f"at four holes from middle to middle {fits} fit; count the old spots and put back as many",
-            f"first hole {end:.3g} mm from the end; ({length:g} − 2 × {end:.3g}) / {max(1, many - 1)} "
-            f"= {pitch:.3g} mm apart",
-            "ends first, then the middle of the widest gap: weld where it is coolest",
+        working=_plug_working(
+            length, thickness, (hole, low, high), end, pitch, many, fits, counted=spots_counted is not None
         ),
         sources=("as-built", *(("plug-hole-sheet",) if thickness <= SHEET_MOST else ()), "aisc-j2-plugs"),
         cautions=("hot-work", "fire-watch", "galvanised", "strength-scope"),
         picture=plug_picture(length, end, hole, places, turns),
+    )
+
+
+def _plug_working(
+    length: float,
+    thickness: float,
+    holes: tuple[float, float, float],
+    end: float,
+    pitch: float,
+    many: int,
+    fits: int,
+    *,
+    counted: bool,
+) -> tuple[str, ...]:
+    hole, low, high = holes
+    return (
+        f"hole {hole:g} mm, {low:g} to {high:.3g}: "
+        + (
+            "the size trade uses in body sheet"
+            if thickness <= SHEET_MOST
+            else "thickness and 8 mm, by the rule for plate"
+        ),
+        "one plug for each spot that was there"
+        if counted
+        else f"at four holes from middle to middle {fits} fit; count the old spots and put back as many",
+        f"first hole {end:.3g} mm from the end; ({length:g} − 2 × {end:.3g}) / {max(1, many - 1)} "
+        f"= {pitch:.3g} mm apart",
+        "ends first, then the middle of the widest gap: weld where it is coolest",
     )
 
 

@@ -36,15 +36,7 @@ def answer_size(
     least = wires.copper_area(Ampere(current), way, Volt(allowed), warm)
     rows = [_row(r, current, way, warm, allowed) for r in table("wire/conductors").rows]
     chosen = next((r for r in rows if r["drops"] and r["bears"] and r["fuse"]), None)
-    working = (
-        f"allowed drop {figure(allowed)} V of {supply:g} V, over {way:g} m out and back",
-        f"copper at {temperature:g} °C resists {warm:.3f} times as much as at 20 °C: solid copper "
-        f"would need {figure(least)} mm²",
-        "a stranded wire resists a little more: each size is judged by the most that the cable "
-        "standard lets it",
-        "with the body as the way back, half the length holds, and the earth joint counts",
-        "a fuse a quarter above the load, and not above what the wire bears",
-    )
+    working = _working(allowed, supply, way, temperature, warm, least)
     if chosen is None:
         return _none(current, allowed, least, rows, working)
     fuse = chosen["fuse"]
@@ -73,6 +65,20 @@ def answer_size(
         ),
         cautions=("battery",),
         picture=wire_picture(rows, chosen["area"], allowed, current),
+    )
+
+
+def _working(
+    allowed: float, supply: float, way: float, temperature: float, warm: float, least: float
+) -> tuple[str, ...]:
+    return (
+        f"allowed drop {figure(allowed)} V of {supply:g} V, over {way:g} m out and back",
+        f"copper at {temperature:g} °C resists {warm:.3f} times as much as at 20 °C: solid copper "
+        f"would need {figure(least)} mm²",
+        "a stranded wire resists a little more: each size is judged by the most that the cable "
+        "standard lets it",
+        "with the body as the way back, half the length holds, and the earth joint counts",
+        "a fuse a quarter above the load, and not above what the wire bears",
     )
 
 
