@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from witnessmark.bench.answers.seals import driver, identify
 from witnessmark.bench.own_lists import Driver, drivers
-from witnessmark.bench.seal_driver import job_of, judge, order, search, stacks, tubes
+from witnessmark.bench.seal_driver import judge, order, search, seat_of, stacks, tubes
 from witnessmark.bench.seal_list import inches_near, limits_of, seals_like
 from witnessmark.bench.seals import clearance_in_bore, clearance_on_shaft, lip_width, press_allowance
 from witnessmark.bench.slip import Row
@@ -48,9 +48,9 @@ def test_common_practice_no_source_sockets_are_stacked_a_small_one_over_a_larger
     ("inside", "verdict"), [(38.0, "no"), (38.5, "marginal"), (44.5, "marginal"), (44.7, "fits")]
 )
 def test_passing_the_shaft_and_clearing_the_lip_are_two_questions(inside: float, verdict: str) -> None:
-    job = job_of(Mm(38), Mm(60))
-    assert job.clear_inside == pytest.approx(44.6)
-    assert judge(job, Driver(name="x", inside=Mm(inside), outside=Mm(59.75))).verdict == verdict
+    seat = seat_of(Mm(38), Mm(60))
+    assert seat.clear_inside == pytest.approx(44.6)
+    assert judge(seat, Driver(name="x", inside=Mm(inside), outside=Mm(59.75))).verdict == verdict
 
 
 @pytest.mark.parametrize(
@@ -65,8 +65,8 @@ def test_passing_the_shaft_and_clearing_the_lip_are_two_questions(inside: float,
     ],
 )
 def test_the_outside_is_a_little_under_the_bore(outside: float, verdict: str) -> None:
-    job = job_of(Mm(38), Mm(60))
-    assert judge(job, Driver(name="x", inside=Mm(48), outside=Mm(outside))).verdict == verdict
+    seat = seat_of(Mm(38), Mm(60))
+    assert judge(seat, Driver(name="x", inside=Mm(48), outside=Mm(outside))).verdict == verdict
 
 
 @given(st.floats(20, 60), st.floats(6, 30), st.floats(0.1, 0.4))
@@ -74,45 +74,45 @@ def test_what_is_told_to_be_made_fits(shaft: float, space: float, under: float) 
     bore = shaft + space
     slip = driver(bore=bore, shaft=shaft)
     inside, outside = slip.band("make_inside").value, bore - under
-    job = job_of(Mm(shaft), Mm(bore))
-    assert judge(job, Driver(name="made", inside=Mm(inside), outside=Mm(outside))).verdict == "fits"
+    seat = seat_of(Mm(shaft), Mm(bore))
+    assert judge(seat, Driver(name="made", inside=Mm(inside), outside=Mm(outside))).verdict == "fits"
 
 
 def test_a_short_driver_wants_a_second_piece_and_a_shallow_hollow_is_refused() -> None:
-    job = job_of(Mm(30), Mm(50), depth=Mm(6), reach=Mm(70))
-    short = judge(job, Driver(name="x", inside=Mm(40), outside=Mm(49.8), length=Mm(40)))
+    seat = seat_of(Mm(30), Mm(50), depth=Mm(6), reach=Mm(70))
+    short = judge(seat, Driver(name="x", inside=Mm(40), outside=Mm(49.8), length=Mm(40)))
     assert short.verdict == "marginal"
     assert "second piece" in short.because
-    socket = judge(job, Driver(name="x", inside=Mm(40), outside=Mm(49.8), length=Mm(90), hollow=Mm(30)))
+    socket = judge(seat, Driver(name="x", inside=Mm(40), outside=Mm(49.8), length=Mm(90), hollow=Mm(30)))
     assert socket.verdict == "no"
     assert "its hollow ends" in socket.because
 
 
 def test_a_stack_must_stand_pass_and_enter() -> None:
-    job = job_of(Mm(30), Mm(50), depth=Mm(20), reach=Mm(70))
+    seat = seat_of(Mm(30), Mm(50), depth=Mm(20), reach=Mm(70))
     lower = Driver(name="low", inside=Mm(40), outside=Mm(49.8), length=Mm(10))
-    assert stacks(job, [lower, Driver(name="wide", inside=Mm(44), outside=Mm(60))]) == ()
-    assert stacks(job, [lower, Driver(name="thin", inside=Mm(34), outside=Mm(41))]) == ()
-    assert stacks(job, [lower, Driver(name="tight", inside=Mm(25), outside=Mm(45))]) == ()
-    assert [s.driver for s in stacks(job, [lower, Driver(name="up", inside=Mm(36), outside=Mm(46))])] == [
+    assert stacks(seat, [lower, Driver(name="wide", inside=Mm(44), outside=Mm(60))]) == ()
+    assert stacks(seat, [lower, Driver(name="thin", inside=Mm(34), outside=Mm(41))]) == ()
+    assert stacks(seat, [lower, Driver(name="tight", inside=Mm(25), outside=Mm(45))]) == ()
+    assert [s.driver for s in stacks(seat, [lower, Driver(name="up", inside=Mm(36), outside=Mm(46))])] == [
         "low below, up above"
     ]
     long = Driver(name="long", inside=Mm(40), outside=Mm(49.8), length=Mm(90))
     solid = Driver(name="solid", inside=Mm(0), outside=Mm(45), length=Mm(30))
-    assert [s.verdict for s in stacks(job, [long, solid])] == ["fits"]
+    assert [s.verdict for s in stacks(seat, [long, solid])] == ["fits"]
 
 
 def test_a_stack_still_too_short_says_so() -> None:
-    job = job_of(Mm(30), Mm(50), reach=Mm(200))
+    seat = seat_of(Mm(30), Mm(50), reach=Mm(200))
     pieces = drivers("have", "40x49.8x40 36x46x60 mm").value
-    found = stacks(job, pieces)
+    found = stacks(seat, pieces)
     assert found[0].verdict == "marginal"
     assert "still short" in found[0].because
 
 
 def test_the_drawer_comes_before_the_tables() -> None:
-    job = job_of(Mm(31.8), Mm(36.2))
-    tried = search(job, TUBE)
+    seat = seat_of(Mm(31.8), Mm(36.2))
+    tried = search(seat, TUBE)
     assert list(tried) == sorted(tried, key=order)
     assert tried[0].own
     assert all(t.inside < t.outside for t in tubes())

@@ -146,8 +146,8 @@ def fit_of(gland: Gland, rules: Limits, ring: Ring) -> Fit:
     filled = Span(
         fill(middle, gland.depth, gland.width), fill(thin, deep, wide), fill(thick, shallow, narrow)
     )
-    faults = _faults(rules, stretched, squeezed, filled)
-    verdict: Verdict = "no" if any(f[0] for f in faults) else "marginal" if faults else "fits"
+    against = _against(rules, stretched, squeezed, filled)
+    verdict: Verdict = "no" if any(f[0] for f in against) else "marginal" if against else "fits"
     return Fit(
         ring=ring,
         section=middle,
@@ -156,13 +156,13 @@ def fit_of(gland: Gland, rules: Limits, ring: Ring) -> Fit:
         squeeze_free=squeeze(ring.section, gland.depth),
         fill=filled,
         verdict=verdict,
-        because="; ".join(words for _, words in sorted(faults, key=lambda f: not f[0]))
+        because="; ".join(words for _, words in sorted(against, key=lambda f: not f[0]))
         or "within all limits, tolerances at their worst as well",
         cost=_cost(rules, stretched, squeezed, filled),
     )
 
 
-def _faults(rules: Limits, stretched: Span, squeezed: Span, filled: Span) -> list[tuple[bool, str]]:
+def _against(rules: Limits, stretched: Span, squeezed: Span, filled: Span) -> list[tuple[bool, str]]:
     """What speaks against a ring: whether it refuses it, and the words."""
     found = [
         *_beyond(

@@ -27,7 +27,7 @@ GRASP = 10.0
 """What must stand out to be struck or pressed on."""
 
 
-class Job(Struct, frozen=True, kw_only=True):
+class Seat(Struct, frozen=True, kw_only=True):
     """The seal's place, mm.
 
     shaft  largest that the driver passes over
@@ -70,9 +70,9 @@ class Tried(Struct, frozen=True, kw_only=True):
     pieces: tuple[Driver, ...] = ()
 
 
-def job_of(
+def seat_of(
     shaft: Mm, bore: Mm, depth: Mm | None = None, reach: Mm | None = None, lip: Mm | None = None
-) -> Job:
+) -> Seat:
     """A seal's place, the lip's room worked out where it was not measured."""
     demand_range("shaft", shaft, "mm", 3, 500, "Measure the shaft at its largest.")
     demand_range("bore", bore, "mm", 6, 600, "Measure the housing where the seal sits.")
@@ -82,15 +82,15 @@ def job_of(
         demand_range("depth", depth, "mm", 0, 300, "Measure from the housing's face to the seal.")
     if reach is not None:
         demand_range("reach", reach, "mm", 0, 2000, "Measure how far the shaft stands out beyond the seal.")
-    return Job(shaft=shaft, bore=bore, lip=room, depth=depth, reach=reach)
+    return Seat(shaft=shaft, bore=bore, lip=room, depth=depth, reach=reach)
 
 
-def judge(job: Job, driver: Driver) -> Tried:
+def judge(seat: Seat, driver: Driver) -> Tried:
     """One driver alone."""
-    under = clearance_in_bore(job.bore, driver.outside)
-    over = clearance_on_shaft(job.shaft, driver.inside)
-    faults = [*_outside_faults(under), *_inside_faults(job, driver, over), *_length_faults(job, driver)]
-    verdict: Verdict = "no" if any(f[0] for f in faults) else "marginal" if faults else "fits"
+    under = clearance_in_bore(seat.bore, driver.outside)
+    over = clearance_on_shaft(seat.shaft, driver.inside)
+    against = [*_against_outside(under), *_against_inside(seat, driver, over), *_against_length(seat, driver)]
+    verdict: Verdict = "no" if any(f[0] for f in against) else "marginal" if against else "fits"
     return Tried(
         driver=driver.name,
         inside=driver.inside,
@@ -99,14 +99,14 @@ def judge(job: Job, driver: Driver) -> Tried:
         clearance_on_shaft=Mm(over),
         band=Mm((driver.outside - driver.inside) / 2),
         verdict=verdict,
-        because="; ".join(words for _, words in sorted(faults, key=lambda f: not f[0]))
+        because="; ".join(words for _, words in sorted(against, key=lambda f: not f[0]))
         or "bears on the edge of the case, clears lip and shaft",
         own=driver.own,
         pieces=(driver,),
     )
 
 
-def _outside_faults(under: float) -> Iterator[tuple[bool, str]]:
+def _against_outside(under: float) -> Iterator[tuple[bool, str]]:
     if under <= 0:
         yield True, f"does not enter the bore: {-under:.2f} mm too large"
     elif under < UNDER_LOW - 1e-9:
@@ -120,53 +120,53 @@ def _outside_faults(under: float) -> Iterator[tuple[bool, str]]:
         )
 
 
-def _inside_faults(job: Job, driver: Driver, over: float) -> Iterator[tuple[bool, str]]:
+def _against_inside(seat: Seat, driver: Driver, over: float) -> Iterator[tuple[bool, str]]:
     if over <= 0:
         yield True, f"does not pass over the shaft: {-over:.2f} mm too small"
-    elif driver.inside < job.clear_inside - 1e-9:
+    elif driver.inside < seat.clear_inside - 1e-9:
         yield False, "passes the shaft; check that it bears on the case, not the lip"
 
 
-def _length_faults(job: Job, driver: Driver) -> Iterator[tuple[bool, str]]:
-    if driver.length is not None and job.length is not None and driver.length < job.length:
-        yield False, f"{driver.length:g} mm long, {job.length:g} wanted: stand a second piece on it"
-    if driver.hollow is not None and job.reach is not None and driver.hollow < job.reach:
-        yield True, f"its hollow ends at {driver.hollow:g} mm and the shaft stands out {job.reach:g}"
+def _against_length(seat: Seat, driver: Driver) -> Iterator[tuple[bool, str]]:
+    if driver.length is not None and seat.length is not None and driver.length < seat.length:
+        yield False, f"{driver.length:g} mm long, {seat.length:g} wanted: stand a second piece on it"
+    if driver.hollow is not None and seat.reach is not None and driver.hollow < seat.reach:
+        yield True, f"its hollow ends at {driver.hollow:g} mm and the shaft stands out {seat.reach:g}"
 
 
-def stacks(job: Job, drivers: Iterable[Driver]) -> tuple[Tried, ...]:
+def stacks(seat: Seat, drivers: Iterable[Driver]) -> tuple[Tried, ...]:
     """Two pieces of the drawer on end: the lower bears on the seal, the upper, smaller one lengthens it."""
     pieces = [d for d in drivers if d.own]
     found = []
     for lower in pieces:
-        if judge(job, lower).verdict != "no":
-            found += [_stacked(job, lower, upper) for upper in pieces if _stands(job, lower, upper)]
+        if judge(seat, lower).verdict != "no":
+            found += [_stacked(seat, lower, upper) for upper in pieces if _stands(seat, lower, upper)]
     return tuple(sorted(found, key=order)[:STACKS_SHOWN])
 
 
-def _stands(job: Job, lower: Driver, upper: Driver) -> bool:
+def _stands(seat: Seat, lower: Driver, upper: Driver) -> bool:
     """Whether the upper piece stands on the lower one's end and goes where it must."""
     if upper is lower or upper.outside > lower.outside:
         return False
     lap = min(lower.outside, upper.outside) - max(lower.inside, upper.inside)
     enters = (
-        lower.length is None or job.depth is None or job.depth <= lower.length or upper.outside < job.bore
+        lower.length is None or seat.depth is None or seat.depth <= lower.length or upper.outside < seat.bore
     )
-    passes = upper.inside > job.shaft or (
-        lower.length is not None and job.reach is not None and job.reach < lower.length
+    passes = upper.inside > seat.shaft or (
+        lower.length is not None and seat.reach is not None and seat.reach < lower.length
     )
     return lap >= LAP and enters and passes
 
 
-def _stacked(job: Job, lower: Driver, upper: Driver) -> Tried:
-    alone = judge(job, lower)
+def _stacked(seat: Seat, lower: Driver, upper: Driver) -> Tried:
+    alone = judge(seat, lower)
     both = None if None in (lower.length, upper.length) else (lower.length or 0) + (upper.length or 0)
-    short = job.length is not None and both is not None and both < job.length
+    short = seat.length is not None and both is not None and both < seat.length
     joined = Driver(
         name=f"{lower.name} below, {upper.name} above",
         inside=lower.inside, outside=lower.outside, length=None if both is None else Mm(both),
     )  # fmt: skip
-    judged = judge(job, joined)
+    judged = judge(seat, joined)
     length = f", {both:g} mm together" if both is not None else ""
     return Tried(
         driver=joined.name,
@@ -209,18 +209,18 @@ def tubes() -> tuple[Driver, ...]:
     return (*plastic, *copper)
 
 
-def search(job: Job, own: tuple[Driver, ...]) -> tuple[Tried, ...]:
+def search(seat: Seat, own: tuple[Driver, ...]) -> tuple[Tried, ...]:
     """Everything of the drawer with its reasons, stacks of it, and what the tables have that would do."""
-    drawer = [judge(job, d) for d in own]
-    bought = [t for t in (judge(job, d) for d in tubes()) if t.verdict != "no"]
-    return tuple(sorted([*drawer, *stacks(job, own), *bought], key=order))
+    drawer = [judge(seat, d) for d in own]
+    bought = [t for t in (judge(seat, d) for d in tubes()) if t.verdict != "no"]
+    return tuple(sorted([*drawer, *stacks(seat, own), *bought], key=order))
 
 
-def could_be_turned(job: Job, own: tuple[Driver, ...]) -> tuple[Driver, ...]:
+def could_be_turned(seat: Seat, own: tuple[Driver, ...]) -> tuple[Driver, ...]:
     """Pieces too large outside that would do when turned down, the least to take off first."""
     large = [
         d
         for d in (*own, *tubes())
-        if d.outside >= job.bore and job.shaft < d.inside <= job.bore - UNDER_AIM - 2
+        if d.outside >= seat.bore and seat.shaft < d.inside <= seat.bore - UNDER_AIM - 2
     ]
     return tuple(sorted(large, key=lambda d: (not d.own, d.outside))[:3])

@@ -17,7 +17,7 @@ from witnessmark.bench.picture.threads import flank, forms_overlaid, profile
 from witnessmark.bench.plausible import figure_plausible
 from witnessmark.bench.questions import ask, find_question
 from witnessmark.bench.ring_search import Gland, fit_of, limits, standard_rings
-from witnessmark.bench.seal_driver import job_of
+from witnessmark.bench.seal_driver import seat_of
 from witnessmark.bench.shim_search import Stack
 from witnessmark.bench.thread_list import Thread, all_threads, find_thread
 from witnessmark.ground.quantities import read_quantity
@@ -113,10 +113,10 @@ def test_every_ring_can_be_drawn(ring: Ring, part: float, wide: float) -> None:
 
 @given(st.floats(8, 120), st.floats(5, 40), st.floats(0, 30), st.floats(0, 150), st.integers(1, 2))
 def test_every_seat_can_be_drawn(shaft: float, space: float, depth: float, reach: float, pieces: int) -> None:
-    job = job_of(Mm(shaft), Mm(shaft + space), Mm(depth), Mm(reach))
+    seat = seat_of(Mm(shaft), Mm(shaft + space), Mm(depth), Mm(reach))
     driver = Driver(name="x", inside=Mm(shaft + 0.3), outside=Mm(shaft + space - 0.25), length=Mm(40))
-    checked(driver_picture(job, [driver] * pieces, words="x"))
-    checked(driver_picture(job_of(Mm(shaft), Mm(shaft + space)), [driver], words="x"))
+    checked(driver_picture(seat, [driver] * pieces, words="x"))
+    checked(driver_picture(seat_of(Mm(shaft), Mm(shaft + space)), [driver], words="x"))
 
 
 @given(

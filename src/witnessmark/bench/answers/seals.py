@@ -10,11 +10,11 @@ from witnessmark.bench.seal_driver import (
     UNDER_AIM,
     UNDER_HIGH,
     UNDER_LOW,
-    Job,
+    Seat,
     Tried,
     could_be_turned,
-    job_of,
     search,
+    seat_of,
 )
 from witnessmark.bench.seal_list import SealSize, inches_near, seals_like
 from witnessmark.bench.seals import press_allowance
@@ -93,8 +93,8 @@ def driver(
     have: tuple[Driver, ...] = (),
 ) -> Slip:
     """What to drive the seal in with, and what to make where nothing does."""
-    job = job_of(Mm(shaft), Mm(bore), *(None if x is None else Mm(x) for x in (depth, reach, lip)))
-    tried = search(job, have)
+    seat = seat_of(Mm(shaft), Mm(bore), *(None if x is None else Mm(x) for x in (depth, reach, lip)))
+    tried = search(seat, have)
     own = [t for t in tried if t.own]
     others = [t for t in tried if not t.own][:TABLE_ROWS]
     told = (*own, *others)
@@ -102,9 +102,9 @@ def driver(
     press, press_sources = _press(seal_od, bore)
     results: dict[str, Result] = {
         "rows": tuple(_driver_row(t) for t in told),
-        "make": _make(job, have),
+        "make": _make(seat, have),
         "make_outside": Band(bore - UNDER_AIM, "mm", bore - UNDER_HIGH, bore - UNDER_LOW),
-        "make_inside": Band(job.clear_inside, "mm"),
+        "make_inside": Band(seat.clear_inside, "mm"),
         "fitting": FITTING,
     }
     if press:
@@ -122,28 +122,28 @@ def driver(
         found=best is not None,
         verdict=best.verdict if best else None,
         because=f"{best.driver}: {best.because}" if best else "nothing here drives it; make one",
-        working=_driver_working(job, lip),
+        working=_driver_working(seat, lip),
         sources=sources,
         cautions=("seal-fitting",),
         picture=driver_picture(
-            job, best.pieces if best else (_made(job),), words=best.driver if best else "to be made"
+            seat, best.pieces if best else (_made(seat),), words=best.driver if best else "to be made"
         ),
     )
 
 
-def _driver_working(job: Job, lip: float | None) -> tuple[str, ...]:
+def _driver_working(seat: Seat, lip: float | None) -> tuple[str, ...]:
     how = (
         "as measured"
         if lip is not None
-        else f"three tenths of the space ({job.bore:g} − {job.shaft:g}) / 2, a choice"
+        else f"three tenths of the space ({seat.bore:g} − {seat.shaft:g}) / 2, a choice"
     )
     return (
-        f"outside {job.bore:g} less {UNDER_LOW:g} to {UNDER_HIGH:g} = {job.bore - UNDER_HIGH:.2f} to "
-        f"{job.bore - UNDER_LOW:.2f} mm",
-        f"to pass over the shaft: inside more than {job.shaft:g} mm",
-        f"lip taken {job.lip:.2f} mm wide: {how}",
-        f"to clear the lip: inside {job.shaft:g} + 2 × {job.lip:.2f} = {job.clear_inside:.2f} mm or more",
-        *((f"long enough: {job.length:g} mm at least",) if job.length is not None else ()),
+        f"outside {seat.bore:g} less {UNDER_LOW:g} to {UNDER_HIGH:g} = {seat.bore - UNDER_HIGH:.2f} to "
+        f"{seat.bore - UNDER_LOW:.2f} mm",
+        f"to pass over the shaft: inside more than {seat.shaft:g} mm",
+        f"lip taken {seat.lip:.2f} mm wide: {how}",
+        f"to clear the lip: inside {seat.shaft:g} + 2 × {seat.lip:.2f} = {seat.clear_inside:.2f} mm or more",
+        *((f"long enough: {seat.length:g} mm at least",) if seat.length is not None else ()),
     )
 
 
@@ -166,28 +166,28 @@ def _press(seal_od: float | None, bore: float) -> tuple[str, tuple[str, ...]]:
     return f"{told}; {usual}{loose}", ("seal-limits",)
 
 
-def _make(job: Job, own: tuple[Driver, ...]) -> str:
+def _make(seat: Seat, own: tuple[Driver, ...]) -> str:
     """What to turn up or cut."""
-    aim = job.bore - UNDER_AIM
-    long = f", {job.length:g} mm long or more" if job.length is not None else ""
+    aim = seat.bore - UNDER_AIM
+    long = f", {seat.length:g} mm long or more" if seat.length is not None else ""
     told = (
-        f"turn up or cut a tube {aim:.2f} mm outside ({job.bore - UNDER_HIGH:.2f} to "
-        f"{job.bore - UNDER_LOW:.2f}), {job.clear_inside:.1f} mm inside or more, "
-        f"never under {job.shaft:.1f}{long}; ends square, edges broken"
+        f"turn up or cut a tube {aim:.2f} mm outside ({seat.bore - UNDER_HIGH:.2f} to "
+        f"{seat.bore - UNDER_LOW:.2f}), {seat.clear_inside:.1f} mm inside or more, "
+        f"never under {seat.shaft:.1f}{long}; ends square, edges broken"
     )
-    turned = could_be_turned(job, own)
+    turned = could_be_turned(seat, own)
     if turned:
         names = "; ".join(f"{d.name} ({d.outside:g} outside, {d.inside:g} inside)" for d in turned)
         told += f". To turn down: {names}"
     return told
 
 
-def _made(job: Job) -> Driver:
+def _made(seat: Seat) -> Driver:
     """The driver that `make` tells, for the picture."""
     return Driver(
         name="made",
-        inside=Mm(min(job.clear_inside, job.bore - UNDER_AIM - 1)),
-        outside=Mm(job.bore - UNDER_AIM),
+        inside=Mm(min(seat.clear_inside, seat.bore - UNDER_AIM - 1)),
+        outside=Mm(seat.bore - UNDER_AIM),
     )
 
 
