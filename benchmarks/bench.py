@@ -55,6 +55,8 @@ def cold_questions() -> None:
         words = [question.subject, question.question, *(f"{i.name}={i.example}" for i in question.inputs)]
         if f"{question.subject} {question.question}" not in SLOW:
             worst = max(worst, (" ".join(words[:2]), cold(ASK.format(words=words))), key=lambda one: one[1])
+    ratio = worst[1] / bare
+    print(f"slowest cold question: {worst[0]} {worst[1]:.2f} s, {ratio:.1f} times a bare start (0.3 s)")
 
 
 def cold(code: str) -> float:
@@ -72,9 +74,8 @@ def ring_search() -> None:
     near = [r for r in standard_rings() if 0.6 < place.seat / r.inside < 1.7]
     ours = timed(lambda: orings.match(gland="radial static", diameter=50, depth=2.9, width=4.8))
     every = timed(lambda: [fit_of(place, limits(place.kind), r) for r in near])
-    print(
-        f"orings match, picture drawn: {ours * 1000:.1f} ms, {ours / every:.2f} of judging {len(near)} (20 ms)"
-    )
+    ratio = ours / every
+    print(f"orings match, picture drawn: {ours * 1000:.1f} ms, {ratio:.2f} of judging {len(near)} (20 ms)")
 
 
 def shim_search() -> None:
