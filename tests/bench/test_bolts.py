@@ -45,6 +45,12 @@ def test_the_nut_factor_is_near_the_exact_wedge() -> None:
     assert ours == pytest.approx(exact, rel=0.01)
 
 
+def test_the_nut_factor_is_the_sum_the_standard_prints() -> None:
+    printed = (0.159 * 1.5 + 0.577 * 0.14 * 9.026 + 0.14 * 13 / 2) / 10
+    ours = bolts.nut_factor(Mm(10), Mm(1.5), Mm(9.026), Degree(60), Ratio(0.14), Ratio(0.14), Mm(13))
+    assert ours == pytest.approx(printed, rel=5e-4)
+
+
 @given(st.floats(0, 89), st.floats(20, 500))
 def test_an_adapter_never_asks_for_more_than_is_wanted_until_it_turns_back(
     angle: float, extension: float

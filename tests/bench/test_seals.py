@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from witnessmark.bench.answers.seals import driver, identify
 from witnessmark.bench.own_lists import Driver, drivers
-from witnessmark.bench.seal_driver import judge, order, search, seat_of, stacks, tubes
+from witnessmark.bench.seal_driver import could_be_turned, judge, order, search, seat_of, stacks, tubes
 from witnessmark.bench.seal_list import inches_near, limits_of, seals_like
 from witnessmark.bench.seals import clearance_in_bore, clearance_on_shaft, lip_width, press_allowance
 from witnessmark.bench.slip import Row
@@ -108,6 +108,91 @@ def test_a_stack_still_too_short_says_so() -> None:
     found = stacks(seat, pieces)
     assert found[0].verdict == "marginal"
     assert "still short" in found[0].because
+
+
+def piece(name: str, inside: float, outside: float, length: float | None = None) -> Driver:
+    """A driver of the drawer."""
+    return Driver(
+        name=name, inside=Mm(inside), outside=Mm(outside), length=None if length is None else Mm(length)
+    )
+
+
+def test_ends_of_the_rules_count_as_inside() -> None:
+    seat = seat_of(Mm(38), Mm(60), lip=Mm(3))
+    assert judge(seat, piece("x", 44, 59.9)).verdict == "fits"
+    assert judge(seat, piece("x", 44, 59.6)).verdict == "fits"
+    assert judge(seat, piece("x", 44, 59.0)).verdict == "marginal"
+    assert judge(seat, piece("x", 38.0, 59.8)).verdict == "no"
+    exact = seat_of(Mm(30), Mm(50), reach=Mm(70))
+    assert exact.length == 80
+    assert judge(exact, piece("x", 40, 49.8, 80)).verdict == "fits"
+    assert judge(exact, piece("x", 40, 49.8, 79)).verdict == "marginal"
+    just = Driver(name="x", inside=Mm(40), outside=Mm(49.8), length=Mm(90), hollow=Mm(70))
+    assert judge(exact, just).verdict == "fits"
+    assert seat_of(Mm(30), Mm(50), Mm(6), Mm(70)).length == 80
+    assert seat_of(Mm(30), Mm(50), Mm(90), Mm(70)).length == 100
+
+
+def test_the_band_is_the_wall_that_bears() -> None:
+    tried = judge(seat_of(Mm(38), Mm(60)), piece("x", 45, 59.8))
+    assert tried.band == pytest.approx((59.8 - 45) / 2)
+
+
+def test_what_refuses_is_told_before_what_only_warns() -> None:
+    because = judge(seat_of(Mm(38), Mm(60)), piece("x", 39, 61)).because
+    assert because.index("does not enter") < because.index("check that it bears")
+
+
+def test_the_best_is_the_one_nearest_a_quarter_under() -> None:
+    slip = driver(
+        bore=50, shaft=30, have=(piece("a", 40, 49.65), piece("b", 40, 49.75), piece("c", 40, 49.88))
+    )
+    assert [row["driver"] for row in slip.rows()][:3] == ["b", "a", "c"]
+
+
+def test_one_piece_comes_before_two_and_ones_own_before_the_tables() -> None:
+    tried = search(seat_of(Mm(30), Mm(42.3)), (piece("own", 35, 42.05, 50), piece("up", 34, 40, 50)))
+    names = [t.driver for t in tried if t.verdict == "fits"]
+    assert names[:2] == ["own", "own below, up above"]
+    assert all("copper" in n or "plastic" in n for n in names[2:])
+
+
+def test_pieces_on_end_may_be_of_one_size_and_must_lap_by_two_millimetres() -> None:
+    seat = seat_of(Mm(30), Mm(50), reach=Mm(70))
+    assert stacks(seat, [piece("a", 40, 49.8, 40), piece("b", 40, 49.8, 40)])
+    assert stacks(seat, [piece("a", 40, 49.8, 40), piece("b", 31, 42, 40)])
+    assert stacks(seat, [piece("a", 40, 49.8, 40), piece("b", 31, 41.9, 40)]) == ()
+    assert stacks(seat, [piece("a", 40, 49.8, 40), piece("b", 30, 45, 40)]) == ()
+    deep = seat_of(Mm(30), Mm(50), depth=Mm(40))
+    assert stacks(deep, [piece("a", 40, 49.8, 40), piece("b", 36, 49.8, 40)])
+    deeper = seat_of(Mm(30), Mm(50), depth=Mm(41))
+    assert stacks(deeper, [piece("a", 40, 49.8, 40), piece("b", 36, 49.8, 40)])
+
+
+def test_a_stack_of_unmeasured_pieces_promises_no_length() -> None:
+    seat = seat_of(Mm(30), Mm(50), reach=Mm(70))
+    found = stacks(seat, [piece("a", 40, 49.8), piece("b", 36, 46, 30)])
+    assert found[0].because.startswith("reaches past the shaft;")
+    assert found[0].verdict == "fits"
+    whole = stacks(seat, [piece("a", 40, 49.8, 40), piece("b", 36, 46, 40)])
+    assert whole[0].because.startswith("reaches past the shaft, 80 mm together")
+    assert len(stacks(seat, [piece(str(n), 36 + n / 10, 49.7, 40) for n in range(5)])) == 4
+
+
+def test_a_copper_tube_is_hollow_by_twice_its_wall() -> None:
+    tube = next(t for t in tubes() if t.name == "35 x 1.2 copper tube")
+    assert (tube.inside, tube.outside) == (pytest.approx(32.6), 35)
+    assert not tube.own
+
+
+def test_what_can_be_turned_down_is_the_smallest_that_leaves_a_wall() -> None:
+    seat = seat_of(Mm(38), Mm(60))
+    own = (piece("same", 50, 60.0), piece("thin", 57.8, 61), piece("wall", 57.7, 61), piece("small", 38, 62))
+    names = [d.name for d in could_be_turned(seat, own)]
+    assert names[:2] == ["same", "wall"]
+    assert len(names) == 3
+    assert "thin" not in names
+    assert "small" not in names
 
 
 def test_the_drawer_comes_before_the_tables() -> None:

@@ -21,6 +21,11 @@ def test_sixty_degree_depths_follow_from_the_triangle() -> None:
     assert thread.root_diameter == pytest.approx(10 - 2 * 17 / 24 * high)
 
 
+def test_an_inch_holds_its_threads() -> None:
+    assert pitch_of(PerInch(24)) * 24 == pytest.approx(25.4)
+    assert find_thread("5/16 UNF").diameter == pytest.approx(7.9375)
+
+
 def test_whitworth_depth_follows_from_its_rounded_triangle() -> None:
     thread = find_thread("1/2 BSW")
     high = thread.pitch / 2 / math.tan(math.radians(27.5))
