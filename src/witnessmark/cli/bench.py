@@ -12,15 +12,17 @@ from witnessmark.bench.kinds import FILE_MARK
 from witnessmark.bench.questions import ask, every_question, find_question, questions_about
 from witnessmark.bench.slip import to_plain
 from witnessmark.bench.slip_text import as_text
+from witnessmark.cli.common import speaks_plainly
 from witnessmark.ground.errors import BadInput
 
-BAD, NOTHING_FOUND = 2, 3
+NOTHING_FOUND = 3
 
 
 @click.command("bench", context_settings={"ignore_unknown_options": True})
 @click.argument("words", nargs=-1, metavar="[SUBJECT QUESTION name=value ...]")
 @click.option("--json", "as_json", is_flag=True, help="Answer as JSON for a script.")
 @click.option("--picture", type=click.Path(path_type=Path), metavar="FILE.svg", help="Draw it, to scale.")
+@speaks_plainly
 def bench_command(words: tuple[str, ...], as_json: bool, picture: Path | None) -> None:
     """Answer one question with a number, its working, its source and its doubt.
 
@@ -30,11 +32,7 @@ def bench_command(words: tuple[str, ...], as_json: bool, picture: Path | None) -
     \b
     Example:  witnessmark bench seals driver bore=36.2mm shaft=31.8mm have="32x36 mm"
     """
-    try:
-        sys.exit(_answered(words, as_json=as_json, picture=picture))
-    except BadInput as trouble:
-        _tell(trouble, as_json=as_json)
-        sys.exit(BAD)
+    sys.exit(_answered(words, as_json=as_json, picture=picture))
 
 
 def _answered(words: tuple[str, ...], *, as_json: bool, picture: Path | None) -> int:
@@ -129,15 +127,3 @@ def _draw(file: Path, drawing: str | None) -> None:
             holds="a file in a folder that can be written to",
             do="Give another name.",
         ) from None
-
-
-def _tell(trouble: BadInput, *, as_json: bool) -> None:
-    """The three parts on standard error."""
-    if as_json:
-        click.echo(json.dumps({"error": trouble.parts()}, ensure_ascii=False), err=True)
-        return
-    click.echo(f"Given:      {trouble.given}", err=True)
-    click.echo(f"Would hold: {trouble.holds}", err=True)
-    click.echo(f"Do:         {trouble.do}", err=True)
-    if trouble.near:
-        click.echo(f"Near:       {' · '.join(trouble.near)}", err=True)

@@ -21,6 +21,7 @@ COMMANDS = {
     "sheet": "paper",
     "import": "carrying",
     "export": "carrying",
+    "bench": "bench",
     "demo": "demonstration",
 }
 
@@ -39,6 +40,7 @@ HELP = {
     "sheet": "Make a sheet, on the screen or as PDF.",
     "import": "Take in a spreadsheet or an archive.",
     "export": "Write the whole record as one archive, or as a spreadsheet.",
+    "bench": "Ask the bench for a number, with its working, its source and its doubt.",
     "demo": "Run the main job on the demo vehicle.",
 }
 

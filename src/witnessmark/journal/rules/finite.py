@@ -10,7 +10,6 @@ import msgspec
 from witnessmark.ground.fault import Fault
 from witnessmark.journal.entry import Entry
 
-
 # Only a number that JSON has no sign for is written as null; a look for it passes nearly every line at once.
 _NO_NUMBER = b"null"
 _encode = msgspec.json.Encoder().encode
