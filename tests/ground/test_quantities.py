@@ -198,6 +198,41 @@ def test_threads_are_known_by_their_series(
     assert found.pitch == (None if pitch is None else pytest.approx(pitch))
 
 
+@pytest.mark.parametrize(
+    ("said", "value", "unit"),
+    [
+        ("0.748 of an inch", 18.9992, "mm"),
+        ("seven sixteenths", 11.1125, "mm"),
+        ("an eighth of an inch", 3.175, "mm"),
+        ("a hundred and ten foot pounds", 149.1400, "N·m"),
+        ("2 and a half pints", 1.420653, "L"),
+        ("2 quarts", 2.273045, "L"),
+        ("500 c.c.", 0.5, "L"),
+        ("twenty-five minutes", 25.0, "min"),
+        ("an hour and ten", 70.0, "min"),
+        ("an hour and a half", 90.0, "min"),
+        ("two and a quarter hours", 135.0, "min"),
+        ("3 h 20", 200.0, "min"),
+        ("a fortnight", 20160.0, "min"),
+        ("thirty-one mile", 49.889664, "km"),
+        ("23 quid fifty", 23.5, "£"),
+        ("two pound fifty", 2.5, "£"),
+        ("a tenner", 10.0, "£"),
+    ],
+)
+def test_what_is_said_in_words_is_worth_what_its_figures_are(said: str, value: float, unit: str) -> None:
+    (found,) = find_quantities(f"well, {said}, and home")
+    assert found.quantity.typed == said
+    assert (found.quantity.value, found.quantity.unit) == (pytest.approx(value, rel=1e-5), unit)
+
+
+@pytest.mark.parametrize(
+    "line", ["a second coat", "two bars across", "an hour ago and two bolts", "half a turn"]
+)
+def test_words_of_number_beside_other_things_are_no_figures(line: str) -> None:
+    assert [f.quantity.typed for f in find_quantities(line)] in ([], ["an hour"])
+
+
 @given(st.text())
 def test_finding_never_raises_and_never_overlaps(text: str) -> None:
     found = find_quantities(text)

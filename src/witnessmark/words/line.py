@@ -12,9 +12,11 @@ from types import MappingProxyType
 from msgspec import Struct
 
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.numerals import WORDS as NUMBER_WORDS
 from witnessmark.ground.numerals import read_number
-from witnessmark.ground.quantities import FoundQuantity, find_quantities
+from witnessmark.ground.quantities import find_quantities
+from witnessmark.ground.quantity import FoundQuantity
+from witnessmark.ground.spoken import COUNT, read_said
+from witnessmark.ground.spoken import WORDS as NUMBER_WORDS
 from witnessmark.ground.threads_typed import FoundThread, find_threads
 from witnessmark.words.corners import FoundSide, find_sides
 from witnessmark.words.days import FoundDay, find_days
@@ -26,6 +28,7 @@ from witnessmark.words.trade import trade
 from witnessmark.words.vocabulary import Vocabulary
 
 _TIMES = re.compile(r"x([0-9]{1,3})")
+_COUNT = re.compile(rf"\b{COUNT}\b", re.I)
 _LONGEST_ITEM = 8
 _COUNTS = {**NUMBER_WORDS, "once": 1.0, "twice": 2.0, "thrice": 3.0, "single": 1.0}
 
@@ -152,6 +155,10 @@ def _figures(text: str, today: date) -> list[Atom]:
         if _is_free(found, quantity.start, quantity.end):
             low = text[quantity.start : quantity.end].lower()
             found.append(Atom(quantity.start, quantity.end, low, "quantity", quantity=quantity))
+    for match in _COUNT.finditer(text):
+        if _is_free(found, match.start(), match.end()):
+            count = read_said(match[0])
+            found.append(Atom(match.start(), match.end(), match[0].lower(), "number", value=count))
     return found
 
 
