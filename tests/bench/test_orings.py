@@ -123,7 +123,7 @@ def test_the_worst_case_is_every_tolerance_at_its_end() -> None:
 def test_a_tolerance_somebody_gave_is_kept() -> None:
     text = "name,inside mm,section mm,inside_tolerance mm,section_tolerance mm\nx,45,3.5,0,0.02\n"
     ring = with_tolerances(rings("sizes", text).value[0])
-    assert ring.inside_tolerance == 0
+    assert ring.inside_tolerance == pytest.approx(0)
     assert ring.section_tolerance == pytest.approx(0.02)
     plain = with_tolerances(rings("sizes", "45x3.5 mm").value[0])
     assert (plain.inside_tolerance, plain.section_tolerance) == (0.38, 0.1)
