@@ -14,6 +14,7 @@ from witnessmark.ground.spoken import COUNT, read_said
 from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.sides import parted
 from witnessmark.vehicle.things import Joint, Part, Vehicle
+from witnessmark.words.lexicon import stems
 from witnessmark.words.newnames import tell_kind
 from witnessmark.words.read import read_line
 from witnessmark.words.understood import Reading, Understood
@@ -53,7 +54,7 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
     if best.verb not in [_TAGS.get(tag, tag) for tag in wanted]:
         found.append(f"kind of fact {best.verb}")
     names = {n.lower() for n in (best.part, best.joint, getattr(best.fact, "item", "")) if n}
-    if (row["name"].lower() not in names) if row["name"] else bool(best.part or best.joint):
+    if (not _is_named(row["name"].lower(), names, best)) if row["name"] else bool(best.part or best.joint):
         found.append(f"name {sorted(names)}")
     if (best.side or None) != row["side"]:
         found.append(f"side {best.side}")
@@ -62,6 +63,13 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
     return found + [
         f"{key} is not {value}" for key, value in row["also"].items() if not _holds(key, value, best)
     ]
+
+
+def _is_named(wanted: str, names: set[str], best: Reading) -> bool:
+    """Whether the name is told; one or several of a thing bought are the same, a bill says what it was for."""
+    fact: Any = best.fact
+    one = bool(getattr(fact, "item", "")) and stems(wanted) in {stems(n) for n in names}
+    return wanted in names or one or wanted in getattr(fact, "what", "").lower().split(" for ")[-1]
 
 
 def _same_figures(row: dict[str, Any], best: Reading) -> bool:

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from witnessmark.words.lexicon import hint, lexicon, lows, stem
 from witnessmark.words.line import Canon, Line, Span
+from witnessmark.words.proper import proper_runs
 from witnessmark.words.trade import trade
 from witnessmark.words.verbs import verb_words
 from witnessmark.words.vocabulary import Named, Vocabulary
@@ -43,6 +44,8 @@ def find_names(line: Line, vocabulary: Vocabulary) -> tuple[Hit, ...]:
     candidates = [hit for place in _near(line, vocabulary) for hit in _hits(line, vocabulary.names[place])]
     wider = [s for s in (*line.spans_of("stand"), *line.spans_of("item")) if s.last - s.first > 1]
     candidates = [h for h in candidates if not any(_is_inside(h, s) for s in wider)]
+    firms = {i for first, last in proper_runs(line, vocabulary) for i in range(first, last)}
+    candidates = [h for h in candidates if firms.isdisjoint(h.atoms)]
     candidates.sort(key=lambda h: (-h.score, h.first, h.named.plain))
     chosen: list[Hit] = []
     for hit in candidates:
