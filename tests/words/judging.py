@@ -66,7 +66,7 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
 
 
 def _is_named(wanted: str, names: set[str], best: Reading) -> bool:
-    """Whether the name is told; one or several of a thing bought are the same, a bill says what it was for."""
+    """Whether the name is told; one or more of a thing bought are the same; a bill says what for."""
     fact: Any = best.fact
     one = bool(getattr(fact, "item", "")) and stems(wanted) in {stems(n) for n in names}
     return wanted in names or one or wanted in getattr(fact, "what", "").lower().split(" for ")[-1]
