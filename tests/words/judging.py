@@ -15,12 +15,25 @@ from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.sides import parted
 from witnessmark.vehicle.things import Joint, Part, Vehicle
 from witnessmark.words.lexicon import stems
+from witnessmark.words.lexicon import stems
 from witnessmark.words.newnames import tell_kind
 from witnessmark.words.read import read_line
 from witnessmark.words.understood import Reading, Understood
 
 TODAY = date(2026, 3, 18)
 _TAGS = {"away": "sent_away"}
+# A count that a fact has no place for stays in its remark, as it was said.
+_SAID = {
+    1: {"one", "a"},
+    2: {"two", "twice", "both", "pair"},
+    3: {"three"},
+    4: {"four"},
+    5: {"five"},
+    6: {"six"},
+    8: {"eight"},
+    10: {"ten"},
+    12: {"twelve", "dozen"},
+}
 
 
 def rows(name: str) -> list[dict[str, Any]]:
