@@ -124,3 +124,10 @@ def test_a_finding_stands_until_it_is_put_right():
 def test_distance_run_is_kept_with_the_closing():
     closed = joint(HUB.name, f.Ran(km=120), f.TookOff(at=AT), f.Tightened(at=AT), f.Ran(km=30))
     assert closed.closed_km == 120
+
+
+def test_what_was_found_loose_is_answered_by_tightening_it_and_still_owes_its_renewals():
+    found = f.Found(at=AT, condition="loose")
+    tight = joint(HUB.name, found, f.Tightened(at=AT, figures=TORQUE))
+    assert tight.findings == ()
+    assert tight.opened_line == 3

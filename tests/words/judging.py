@@ -15,7 +15,6 @@ from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.sides import parted
 from witnessmark.vehicle.things import Joint, Part, Vehicle
 from witnessmark.words.lexicon import stems
-from witnessmark.words.lexicon import stems
 from witnessmark.words.newnames import tell_kind
 from witnessmark.words.read import read_line
 from witnessmark.words.understood import Reading, Understood

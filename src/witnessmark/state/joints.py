@@ -195,6 +195,7 @@ class JointLane:
     def tight(self, joint: JointNow, entry: Entry) -> None:
         self.touch(joint, entry)
         joint.stand(TIGHT, entry)
+        joint.findings = [f for f in joint.findings if not condition(f.condition).loosens]
         joint.closed_line, joint.closed_day = entry.line, entry.day
         joint.closed_km, joint.closed_heat = self.km, self.heat_cycles
 
