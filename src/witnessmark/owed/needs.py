@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 from msgspec.structs import replace
 
+from witnessmark.owed.by_size import size_of
 from witnessmark.owed.debt import Debt
 from witnessmark.owed.stock import Item, Stock, bare, sized
 from witnessmark.state.closing import own_items
@@ -63,7 +64,7 @@ def item_of(debt: Debt, state: State) -> Item | None:
     if debt.sort not in ("renew", "finding"):
         return None
     if debt.part:
-        return Item(what=parted(debt.part)[0], for_=debt.part) if debt.sort == "finding" else None
+        return part_item(state, debt.part) if debt.sort == "finding" else None
     if debt.sort == "renew":
         return renewal_item(state, debt.joint, debt.item)
     found = next((f.item for f in state.joints[debt.joint].findings if f.line == debt.line and f.item), "")
@@ -75,15 +76,21 @@ def item_of(debt: Debt, state: State) -> Item | None:
     return renewal_item(state, debt.joint, still_owed[0]) if still_owed else None
 
 
+def part_item(state: State, name: str) -> Item:
+    """A new one of a part, by the size that was found or measured on the old."""
+    found = state.sizes.of.get((name, ""))
+    return Item(what=parted(name)[0], for_=name, size=found.text if found else "")
+
+
 def renewal_item(state: State, name: str, what: str) -> Item:
-    """A renewable of a joint, with its number, its other words, and the size where it is the joint itself."""
+    """A renewable of a joint, with its number, its other words, and the size it can be ordered by."""
     joint = state.vehicle.joints[name]
     kind = kind_of(joint.kind)
     row = next((r for r in kind.renew if r.item == what), None)
     return Item(
         what=what,
         for_=name,
-        size=joint.size if what in own_items(joint, kind) else "",
+        size=size_of(state, joint, what),
         quantity=row.number if row else 1,
         words=row.words if row else (),
     )

@@ -73,7 +73,7 @@ def answers(held: Held, item: Item, own: bool) -> bool:
     """
     if held.at and item.for_ and item.for_ not in held.at:
         return False
-    if held.size and item.size and bare(held.size) != bare(item.size):
+    if held.size and item.size and _dimensions(held.size) != _dimensions(item.size):
         return False
     have = bare(held.what)
     name, side = parted(item.for_)
@@ -87,6 +87,11 @@ def answers(held: Held, item: Item, own: bool) -> bool:
     return any(_means(have, bare(word), sure) for word in item.what.split(" or ")) or any(
         have == bare(word) and (sure or not have <= _BY_SIZE) for word in item.words
     )
+
+
+def _dimensions(size: str) -> frozenset[str]:
+    """A size however it was typed: "38 x 60 x 10" and "38×60×10 mm" are one."""
+    return bare(size.lower().replace("×", " ").replace("x", " ")) - {"mm"}
 
 
 def _means(have: frozenset[str], wanted: frozenset[str], sure: bool) -> bool:

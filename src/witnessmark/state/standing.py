@@ -15,6 +15,7 @@ from witnessmark.state.joint_state import JointState
 from witnessmark.state.joints import JointLane
 from witnessmark.state.lane import walk
 from witnessmark.state.parts import PartLane, PartState
+from witnessmark.state.sizes import SizeLane, Sizes
 from witnessmark.state.supply import Supply, SupplyLane
 from witnessmark.state.surfaces import SurfaceLane, SurfaceState
 from witnessmark.vehicle.things import Vehicle
@@ -30,6 +31,7 @@ class State(Struct, frozen=True, kw_only=True):
     counts: Counts
     answers: Answers
     supply: Supply
+    sizes: Sizes
     last_line: int
 
 
@@ -39,8 +41,8 @@ def state_from(entries: Iterable[Entry]) -> State:
     held = standing(every)
     vehicle = vehicle_from(held)
     joints, parts, surfaces = JointLane(vehicle), PartLane(vehicle), SurfaceLane()
-    counts, answers, supply = CountLane(vehicle), AnswerLane(), SupplyLane()
-    walk(held, (joints, parts, surfaces, counts, answers, supply))
+    counts, answers, supply, sizes = CountLane(vehicle), AnswerLane(), SupplyLane(), SizeLane()
+    walk(held, (joints, parts, surfaces, counts, answers, supply, sizes))
     return State(
         vehicle=vehicle,
         joints=joints.states(),
@@ -49,5 +51,6 @@ def state_from(entries: Iterable[Entry]) -> State:
         counts=counts.counts(),
         answers=answers.answers(),
         supply=supply.supply(),
+        sizes=sizes.sizes(),
         last_line=max((e.line for e in every), default=0),
     )
