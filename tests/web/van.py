@@ -1,4 +1,4 @@
-"""A small record for the pages: a van with a corner apart, a bag, a part on the shelf; and a browser's view of it."""
+"""A small record for the pages: a van with a corner apart, a bag, a part on the shelf; and a browser to see it."""
 
 from __future__ import annotations
 

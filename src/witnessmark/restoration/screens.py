@@ -8,6 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from witnessmark.ground.errors import BadInput
+from witnessmark.jobs.operation import Operation
 from witnessmark.journal.entry import END_OF_DAY, Entry
 from witnessmark.journal.facts import AtFact, Struck
 from witnessmark.journal.order import in_force, reading_order
@@ -26,11 +27,15 @@ MOST_OFFERED = 60
 
 
 class Front(Struct, frozen=True, kw_only=True):
-    """The front page: what lets go and is apart or loose, the next operations, what not to forget."""
+    """The front page: what lets go and is apart or loose, the next operations, what not to forget.
+
+    pays  for each step the line that, typed, pays what it is done for; "" where there is none
+    """
 
     loose: tuple[JointRow | Words, ...]
     plan: SessionPlan
     steps: tuple[Step, ...]
+    pays: tuple[str, ...]
     more: int
     not_forgotten: tuple[Words, ...]
     gate: str
@@ -57,10 +62,15 @@ def front(flow: Flow, *, hours: float = 3.0, helper: bool = False) -> Front:
         loose=tuple(row for row in wall.sections[0].rows if isinstance(row, JointRow | Words)),
         plan=plan,
         steps=tuple(steps[:NEXT]),
+        pays=tuple(_pays(operation, flow.owed) for operation in plan.operations[:NEXT]),
         more=max(0, len(steps) - NEXT),
         not_forgotten=tuple(row for row in wall.sections[2].rows if isinstance(row, Words)),
         gate=road.headline(),
     )
+
+
+def _pays(operation: Operation, owed: Sequence[Debt]) -> str:
+    return next((debt.pays for debt in owed if debt.id in operation.pays), "")
 
 
 def places_screen(flow: Flow) -> Sheet:

@@ -33,10 +33,11 @@ class Typed(Struct, frozen=True, kw_only=True):
     at: str = ""
 
     def heard(self, restoration: Restoration) -> Heard:
-        """The line as this record understands it."""
-        return restoration.hear(
-            self.words, kind=self.kind, reading=self.reading, day=day_of(self.day), at=time_of(self.at)
-        )
+        """The line as this record understands it; a device whose clock runs ahead has no say in the day."""
+        day = day_of(self.day)
+        told = day if day is not None and day <= restoration.now.date() else None
+        at = self.at if told else ""
+        return restoration.hear(self.words, kind=self.kind, reading=self.reading, day=told, at=at)
 
 
 def _typed(sent: Any) -> Typed:
