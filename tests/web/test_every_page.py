@@ -11,7 +11,9 @@ import pytest
 from django.test import Client
 
 from tests.web.van import CORNER, bare, browser, text_of, van
+from witnessmark.journal.facts import Described, TookOff
 from witnessmark.restoration.at_hand import AtHand
+from witnessmark.vehicle.things import Joint
 
 MOST_BYTES = 150_000  # a page without photos
 PAGES = [
@@ -116,6 +118,26 @@ def test_every_link_and_form_of_every_page_leads_somewhere(small: AtHand) -> Non
                 if not plain.startswith("/line?"):
                     waiting.append(plain)
     assert {"/owed", "/gate/road", "/journal/2", "/down"} <= seen
+
+
+def test_a_long_list_comes_in_pages(tmp_path: Path) -> None:
+    at_hand = van(tmp_path)
+    joints = tuple(Joint(name=f"stud {n}", kind="structural-bolts", place="frame") for n in range(90))
+    with at_hand.opened() as restoration:
+        restoration.write_fact(Described(joints=joints), "ninety studs")
+        restoration.write_fact(TookOff(at=tuple(joint.name for joint in joints)), "took off ninety studs")
+    client = browser(at_hand)
+    address, seen = "/owed?part=0", set()
+    for _ in range(9):
+        answer = client.get(address)
+        assert len(answer.content) <= MOST_BYTES
+        body = answer.content.decode("utf-8")
+        seen |= set(re.findall(r"<h3>Stud (\d+)</h3>", body))
+        further = re.search(r'href="([^"]+)">Further down', body)
+        if further is None:
+            break
+        address = further[1].replace("&amp;", "&")
+    assert seen == {str(n) for n in range(90)}
 
 
 def test_a_closing_sheet_names_its_assembly(small: AtHand) -> None:

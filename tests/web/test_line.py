@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
-from django.http import HttpResponse
 from django.test import Client
 
 from tests.web.van import HUB, browser, hidden, text_of, van, words_in
@@ -26,7 +26,7 @@ def client(small: AtHand) -> Client:
     return browser(small)
 
 
-def confirmed(client: Client, page: HttpResponse) -> HttpResponse:
+def confirmed(client: Client, page: Any) -> Any:
     """Press the button under a line read back."""
     names = ("words", "id", "kind", "reading", "said", "day", "at")
     return client.post("/line/write", {name: hidden(page, name) for name in names})
@@ -137,8 +137,7 @@ def test_undo_is_a_strike_with_its_reason(client: Client, small: AtHand) -> None
     page = client.get(f"/journal/{line}/strike")
     sent = {"reason": "that was the other side", "id": hidden(page, "id")}
     for _ in range(2):
-        answer = client.post(f"/journal/{line}/strike", sent)
-    assert answer.status_code in (303, 400)
+        assert client.post(f"/journal/{line}/strike", sent).status_code == 303
     shown = text_of(client.get(f"/journal/{line}"))
     assert "it counts no more" in shown
     assert PLAIN in shown

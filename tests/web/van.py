@@ -1,12 +1,12 @@
-"""A small record for the pages: a van with a corner apart, a bag, a part on the shelf; and a browser to see it."""
+"""A small record for the pages: a van with a corner apart, a bag, a part on the shelf; and a browser."""
 
 from __future__ import annotations
 
 import re
 from datetime import date, datetime
 from pathlib import Path
+from typing import Any
 
-from django.http import HttpResponse
 from django.test import Client
 
 from witnessmark.journal.facts import (
@@ -86,10 +86,12 @@ def bare(folder: Path) -> AtHand:
 def browser(at_hand: AtHand, *, checks_forms: bool = False) -> Client:
     """What a browser of this machine asks with."""
     lay_floor()
-    return Client(enforce_csrf_checks=checks_forms, SERVER_NAME="127.0.0.1", **{AT_HAND: at_hand})
+    client = Client(enforce_csrf_checks=checks_forms, SERVER_NAME="127.0.0.1")
+    client.defaults[AT_HAND] = at_hand  # type: ignore[assignment]
+    return client
 
 
-def text_of(answer: HttpResponse) -> str:
+def text_of(answer: Any) -> str:
     """What a person reads of a page: no marks, no attributes."""
     body = answer.content.decode("utf-8")
     return " ".join(
@@ -97,7 +99,7 @@ def text_of(answer: HttpResponse) -> str:
     )
 
 
-def hidden(answer: HttpResponse, name: str) -> str:
+def hidden(answer: Any, name: str) -> str:
     """The value of a hidden field, as the form would send it."""
     body = answer.content.decode("utf-8")
     found = re.search(rf'<input type="hidden" name="{name}" value="([^"]*)">', body)

@@ -7,19 +7,21 @@ from typing import Any
 
 from django.http import HttpRequest, HttpResponse
 from django.views.decorators.http import require_safe
+from msgspec.structs import replace
 
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import paying, places_screen, shelf_screen, words_on
 from witnessmark.restoration.sheet import Asked, gate_screen, make_sheet, owed_screen
-from witnessmark.sheets.rows import JointRow, Section, Sheet
+from witnessmark.sheets.rows import JointRow, Section, Sheet, Words
 from witnessmark.web.asked import hours_of, number_of
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
 
 GATES = ("start", "roll", "inspection", "road")
 COMMAND = {"inspection": "test"}
+MOST_ROWS = 40
 LENGTHS = (("35 min", "0.58"), ("1 h", "1"), ("2 h", "2"), ("3 h", "3"), ("5 h", "5"))
 
 
@@ -95,12 +97,33 @@ def vehicle_page(request: HttpRequest, restoration: Restoration) -> HttpResponse
 def sheet_shown(request: HttpRequest, flow: Flow, sheet: Sheet, template: str, **values: Any) -> HttpResponse:
     """A sheet as a page: each thing owed with the line that pays it, each reason with the words behind it.
 
-    A long sheet is shown one section at a time; `part` in the address says which.
+    A long sheet is shown one section at a time; `part` in the address says which, `past` how many of its
+    rows were shown before.
     """
-    chosen = request.GET.get("part", "")
-    values |= {"part": min(number_of(chosen), max(0, len(sheet.sections) - 1)), "chosen": bool(chosen)}
+    part = min(number_of(request.GET.get("part", "")), max(0, len(sheet.sections) - 1))
+    past = number_of(request.GET.get("past", ""))
+    rows = len(sheet.sections[part].rows) if sheet.sections else 0
+    values |= {"part": part, "chosen": bool(request.GET.get("part")), "further": 0}
+    if template == "parts.html" and rows > past + MOST_ROWS:
+        values["further"] = past + MOST_ROWS
+    sections = tuple(
+        _cut(section, past if template == "parts.html" and n == part else 0, tell=template != "parts.html")
+        for n, section in enumerate(sheet.sections)
+    )
+    sheet = replace(sheet, sections=sections)
     lines = words_on(flow, [line for section in sheet.sections for line in _lines(section)])
     return page(request, template, flow, sheet=sheet, pays=paying(flow), lines=lines, **values)
+
+
+def _cut(section: Section, past: int, *, tell: bool) -> Section:
+    """A section short enough for a page; with `tell` it says how many rows are left for paper."""
+    if section.columns:
+        return section
+    shown = section.rows[past : past + MOST_ROWS]
+    more = len(section.rows) - past - len(shown)
+    if tell and more > 0:
+        shown = (*shown, Words(text=f"and {more} more, on paper", sort="loud"))
+    return replace(section, rows=shown)
 
 
 def _lines(section: Section) -> Iterator[int]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import secrets
 from pathlib import Path
 
@@ -56,3 +57,5 @@ def lay_floor() -> None:
         LOGGING_CONFIG=None,
     )
     django.setup()
+    for name in ("django.request", "django.security"):  # a page that is not there is told on the page
+        logging.getLogger(name).setLevel(logging.ERROR)

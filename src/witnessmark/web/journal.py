@@ -7,7 +7,7 @@ from urllib.parse import urlencode
 from django.http import HttpRequest, HttpResponse
 from django.views.decorators.http import require_http_methods, require_safe
 
-from witnessmark.restoration.devices import new_id, usable_id, write_once
+from witnessmark.restoration.devices import new_id, usable_id, write_once, written_as
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import line_shown, lines_found
 from witnessmark.web.asked import number_of, words_of
@@ -63,8 +63,17 @@ def strike_page(request: HttpRequest, restoration: Restoration, number: int) -> 
         if instead and why:
             asked = urlencode({"words": f"strike {number}, {why}; {instead}"})
             return HttpResponse(status=303, headers={"Location": f"/line?{asked}"})
-        heard = restoration.hear_strike(Strike(number, why, ""), words=f"strike {number}, {why}")
-        line = write_once(restoration, heard, usable_id(request.POST.get("id", "")))[-1].line
+        line = _struck(restoration, number, why, usable_id(request.POST.get("id", "")))
         return HttpResponse(status=303, headers={"Location": f"/line?written={line}"})
     orphans = restoration.orphaned_by(number)
     return page(request, "strike.html", flow, shown=shown, orphans=orphans, reasons=REASONS, new_id=new_id())
+
+
+def _struck(restoration: Restoration, number: int, why: str, device_id: str) -> int:
+    """Strike a line once, however often it is sent; the number of the strike's own line."""
+    words = f"strike {number}, {why}"
+    before = written_as(restoration.entries, device_id, words)
+    if before:
+        return before[-1].line
+    heard = restoration.hear_strike(Strike(number, why, ""), words=words)
+    return write_once(restoration, heard, device_id)[-1].line

@@ -9,7 +9,7 @@ from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.views.decorators.http import require_POST, require_safe
 from msgspec import Struct
 
-from witnessmark.ground.errors import BadInput, LostRace
+from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.devices import usable_id, write_once, written_as
 from witnessmark.restoration.heard import Heard
 from witnessmark.restoration.restoration import Restoration
@@ -78,10 +78,7 @@ def write_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
         return _read_back(request, restoration, typed)
     if heard.understood.best.sentence != request.POST.get("said", ""):
         return _read_back(request, restoration, typed, note=MOVED_ON)
-    try:
-        return _written(write_once(restoration, heard, typed.id)[-1].line)
-    except LostRace:
-        return _read_back(request, restoration, typed, note=MOVED_ON)
+    return _written(write_once(restoration, heard, typed.id)[-1].line)
 
 
 @require_POST
@@ -99,8 +96,6 @@ def send_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
             line = write_once(restoration, heard, typed.id)[-1].line
             return JsonResponse({"written": line, "sentence": heard.sentence()})
         return JsonResponse({"asks": heard.understood.best.sentence})
-    except LostRace:
-        return JsonResponse({"again": True})
     except BadInput as trouble:
         return JsonResponse({"asks": f"{trouble}"})
 

@@ -64,7 +64,6 @@
         const answer = await ask("/line/send", { method: "POST", headers: { "X-CSRFToken": shelf.dataset.token }, body: new URLSearchParams(fields) });
         if (!answer.ok) break;
         const said = await answer.json();
-        if (said.again) break;
         const others = read().filter((one) => one.id !== line.id);
         if (said.written) { save(others); told.push(`Written as line ${said.written}: ${said.sentence || line.words}`); }
         else save([...others, { ...line, asks: said.asks }]);
