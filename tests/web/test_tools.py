@@ -8,6 +8,7 @@ import pytest
 from django.test import Client
 
 from tests.web.van import HUB, WHEEL, browser, hidden, text_of, van, words_in
+from witnessmark.journal.facts import Photographed
 from witnessmark.restoration.at_hand import AtHand
 
 
@@ -62,6 +63,17 @@ def test_on_return_the_last_three_lines_are_proved_again(client: Client, small: 
     answer = client.post("/back", {"id": hidden(page, "id"), "line": ["13", "12"]})
     assert answer.status_code == 303
     assert words_in(small)[-1] == "back again, looked at hub nut left rear and fuel hose clips: as left"
+    assert "Tools were put down" not in text_of(client.get("/"))
+
+
+def test_buying_and_photographs_do_not_take_work_up_again(client: Client, small: AtHand) -> None:
+    put_down(client)
+    with small.opened() as restoration:
+        restoration.write(restoration.hear("ordered 4 split pins"))
+        restoration.write_fact(Photographed(at=(WHEEL,)), "photo of the wheel nuts")
+    assert "Tools were put down" in text_of(client.get("/"))
+    with small.opened() as restoration:
+        restoration.write(restoration.hear("took off wheel nuts right front"))
     assert "Tools were put down" not in text_of(client.get("/"))
 
 

@@ -10,16 +10,26 @@ from msgspec import Struct
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import (
     AtFact,
+    Came,
     Described,
     DescribedVehicle,
     DownedTools,
     Fact,
+    Guessed,
     Held,
+    Left,
     LookedAt,
+    Offered,
+    Ordered,
+    Owned,
+    Paid,
+    Photographed,
     PrintedSheet,
+    ReadFigure,
     Remarked,
     SettledPlan,
     Struck,
+    TookTime,
     Wanted,
 )
 from witnessmark.journal.order import standing
@@ -32,7 +42,12 @@ from witnessmark.state.joint_state import APART, LOOSE
 # After a distraction people believe they are further on than they are: go back three steps.
 STEPS_BACK = 3
 MOST_OFFERED = 6
-_PAPERWORK = (Described, DescribedVehicle, DownedTools, Held, PrintedSheet, SettledPlan, Struck, Wanted)
+# Lines that can be written while the tools are down.
+_PAPERWORK = (
+    Described, DescribedVehicle, ReadFigure, DownedTools, Held, Photographed, PrintedSheet, Remarked, SettledPlan,
+    Struck, Wanted, Left, Guessed, TookTime, Ordered, Came, Offered, Paid, Owned,
+)  # fmt: skip
+_BACK = "back again"
 _OF_TIME = frozenset({"fire_watch", "blank", "fluid", "bare", "recoat", "turn", "back"})
 
 
@@ -95,8 +110,8 @@ def come_back(restoration: Restoration, lines: Sequence[int], device_id: str) ->
     found = [by_line[n] for n in lines if n in by_line]
     at = tuple(dict.fromkeys(name for e in found for name in _names(e.fact)))
     said = " and ".join(spoken(name) for name in at)
-    words = f"back again, looked at {said}: as left" if at else "back again"
-    fact = LookedAt(at=at, remark="back again, as left") if at else Remarked(remark=words)
+    words = f"{_BACK}, looked at {said}: as left" if at else _BACK
+    fact = LookedAt(at=at, remark=f"{_BACK}, as left") if at else Remarked(remark=_BACK)
     return _once(restoration, fact, words, device_id)
 
 
@@ -110,7 +125,7 @@ def _once(restoration: Restoration, fact: AtFact, words: str, device_id: str) ->
 
 
 def _is_work(fact: Fact) -> bool:
-    return not isinstance(fact, _PAPERWORK)
+    return not isinstance(fact, _PAPERWORK) or (isinstance(fact, Remarked) and fact.remark == _BACK)
 
 
 def _names(fact: Fact) -> tuple[str, ...]:

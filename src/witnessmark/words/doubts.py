@@ -35,6 +35,8 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
         work.doubt("it may be meant, not done")
     if tag not in _MAY_BE_TURNED and _is_turned(work, tag):
         work.doubt("a word may turn it round")
+    if any(a.low in hint("contrasts") and i not in work.placed for i, a in enumerate(work.atoms)):
+        work.doubt("it may not be the whole of it")
     _note_small_words(work)
     _note_rivals(work, ranked)
     _note_left_over(work)

@@ -58,6 +58,8 @@ class _Matcher:
         self.classes: dict[int, dict[str, list[int]]] = {}
         for at, spans in line.spans.items():
             for span in spans:
+                if self.within.issuperset(range(at, span.last)):
+                    continue
                 self._note(at, span.cls, span.last)
                 if span.cls == "condition":
                     self._note(at, "bad" if condition(span.means).bad else "good", span.last)

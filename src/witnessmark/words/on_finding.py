@@ -77,13 +77,14 @@ def _take_size(work: Work) -> str:
 
 
 def _measured(work: Work) -> Built:
-    what = ""
+    """Which dimension, of what, and its figures; a kind's own word for what is written down comes first."""
+    at = known_subjects(work)
+    what = _take_record(work, at)
     dimensions = work.spans("dimension")
     figures = dimensioned(work)
-    if dimensions:
-        what = " ".join(work.take(s).lower() for s in dimensions[:1])
-    at = things(work, need=not what)
-    what = what or _take_record(work, at)
+    if dimensions and not what:
+        what = work.take(dimensions[0]).lower()
+    at = at or things(work, need=not what)
     size = _take_size(work)
     figures = (*work.take_quantities(), *figures)
     if not figures and not size:
@@ -103,6 +104,7 @@ def _take_record(work: Work, at: Sequence[str]) -> str:
             run = work.line.canon[begin : begin + len(words)]
             if tuple(c.stem for c in run) == words and all(work.is_free(c.first, c.last) for c in run):
                 work.place(run[0].first, run[-1].last)
+                work.forget("the name may be another thing's", before=run[-1].last)
                 return name
     return ""
 

@@ -27,22 +27,25 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
     """The token with its spelling mended, or as it is.
 
     A word is mended when it is of five letters or more, is known nowhere, and one known word with
-    the same first letter lies one slip away (two from eight letters on).
+    the same first letter lies one slip away (two from eight letters on). One of four letters is
+    mended only to a word of the vehicle's own names, and doubted.
     """
     low = token.low
-    if token.sort != "word" or len(low) < SHORTEST_MENDED or not low.isalpha() or _is_known(low, vocabulary):
+    short = len(low) < SHORTEST_MENDED
+    if token.sort != "word" or len(low) < SHORTEST_MENDED - 1 or not low.isalpha() or _is_known(low, vocabulary):
         return Mended(token)
     slips = 2 if len(low) >= _LONG else 1
     near = process.extract(
         low, vocabulary.mends.get(low[0], ()), scorer=OSA.distance, score_cutoff=slips, limit=6
     )
+    near = [found for found in near if not short or (found[0] in vocabulary.words and len(found[0]) == len(low))]
     if not near:
         return Mended(token)
     ranked = sorted(near, key=lambda found: (found[1], found[0] not in vocabulary.words, found[0]))
     best, slip, _ = ranked[0]
     rivals = [w for w, s, _ in ranked[1:] if s == slip and stem(w) != stem(best)]
     own = best in vocabulary.words
-    shaky = any(own == (w in vocabulary.words) for w in rivals) or best in hint("turning")
+    shaky = short or any(own == (w in vocabulary.words) for w in rivals) or best in hint("turning")
     return Mended(replace(token, low=best), mended=True, shaky=shaky)
 
 
