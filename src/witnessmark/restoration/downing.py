@@ -44,8 +44,8 @@ STEPS_BACK = 3
 MOST_OFFERED = 6
 # Lines that can be written while the tools are down.
 _PAPERWORK = (
-    Described, DescribedVehicle, ReadFigure, DownedTools, Held, Photographed, PrintedSheet, Remarked, SettledPlan,
-    Struck, Wanted, Left, Guessed, TookTime, Ordered, Came, Offered, Paid, Owned,
+    Described, DescribedVehicle, ReadFigure, DownedTools, Held, Photographed, PrintedSheet, Remarked,
+    SettledPlan, Struck, Wanted, Left, Guessed, TookTime, Ordered, Came, Offered, Paid, Owned,
 )  # fmt: skip
 _BACK = "back again"
 _OF_TIME = frozenset({"fire_watch", "blank", "fluid", "bare", "recoat", "turn", "back"})
