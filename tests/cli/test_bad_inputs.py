@@ -27,7 +27,9 @@ def vehicle(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "lines.txt").write_text(LINES, encoding="utf-8")
     said = run(folder, "write", "--file", str(folder / "lines.txt"), "--yes")
     assert said.code == 0, said.err
-    (folder / "doubtful.txt").write_text("took off hub nut left rear\ntightned wobble sprocket\n", encoding="utf-8")
+    (folder / "doubtful.txt").write_text(
+        "took off hub nut left rear\ntightned wobble sprocket\n", encoding="utf-8"
+    )
     (folder / "badday.txt").write_text("@ 2026-33-07\ntook off hub nut left rear\n", encoding="utf-8")
     (folder / "latin.txt").write_bytes("graißed the hub".encode("latin-1"))
     (folder / "notes.docx").write_bytes(b"PK")

@@ -63,6 +63,13 @@ def test_a_shared_opening_beats_two_that_are_cheaper_alone() -> None:
     assert cheapest_way(problem).remove == (0,)
 
 
+def test_what_two_choices_share_is_not_feared_twice() -> None:
+    """One opening behind another serves two targets; a bound that counts it for each would cut it off."""
+    ways = ((), (), ((1,),), (), (), ((0,), (1,)), ((2,), (3,)), ((2,), (4,)))
+    problem = WayProblem(costs=(1, 2, 5, 4, 4, 0, 0, 0), routes=ways, targets=(5, 6, 7))
+    assert cheapest_way(problem).remove == (1, 2)
+
+
 def test_two_things_behind_each_other_are_no_way_in() -> None:
     problem = WayProblem(costs=(1, 1, 1), routes=(((1,),), ((0,),), ((0,),)), targets=(2,))
     way = cheapest_way(problem)

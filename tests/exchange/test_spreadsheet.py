@@ -154,7 +154,6 @@ BAD: list[tuple[str, list[str], list[Any], str, str]] = [
     ("joints", ["name", "holds"], ["nuts", "nuts"], "holds", "a name the record knows"),
     ("joints", ["name", "figure"], ["nuts", "47"], "figure", "with its unit"),
     ("joints", ["name", "figure"], ["nuts", "tight"], "figure", "with its unit"),
-    ("joints", ["name", "figure"], ["nuts", "1-1/2 in"], "figure", "lower figure first"),
     ("joints", ["name", "figure"], ["nuts", "50 to 45 N·m"], "figure", "lower figure first"),
     ("joints", ["name", "figure"], ["nuts", "45 mm to 50 N·m"], "figure", "with its unit"),
     ("joints", ["name", "figure", "source"], ["nuts", "47 N·m", "the net"], "source", "owner's book"),

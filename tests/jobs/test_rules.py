@@ -140,6 +140,27 @@ def test_the_pedal_is_held_when_every_union_is_closed_and_bled() -> None:
         assert comes_before(found, before, proof)
 
 
+def test_no_petrol_is_let_in_while_a_fuel_joint_stands_open() -> None:
+    tank = from_lists(("fuel-tank-and-lines", ""))
+    found = jobs(*tank, f.Opened(at=("tank straps",)), f.Opened(at=("tank outlet union",)))
+    brim = "prove/brim fill/tank straps"
+    assert comes_before(found, "close/tank outlet union", brim)
+
+
+def test_nothing_is_filled_while_its_case_stands_open() -> None:
+    found = jobs(
+        *AXLE, f.Drained(at=("axle",)), f.Opened(at=("pinion seal",)), f.Opened(at=("axle drain plug",))
+    )
+    assert comes_before(found, "close/pinion seal", "fluid/fill axle")
+    assert comes_before(found, "close/axle drain plug", "fluid/fill axle")
+
+
+def test_the_drain_is_closed_before_the_fill_plug() -> None:
+    plugs = (f.Opened(at=("axle drain plug",)), f.Opened(at=("axle fill plug",)))
+    found = jobs(*AXLE, *plugs)
+    assert comes_before(found, "close/axle drain plug", "close/axle fill plug")
+
+
 def test_blanking_plugs_come_out_before_the_joint_is_closed() -> None:
     union = described(Joint(name="pipe union", kind="brake-union"), Part(name="pipe"))
     found = jobs(union, f.Opened(at=("pipe union",)), f.Blanked(at=("pipe union",), number=2))

@@ -94,6 +94,13 @@ def test_further_items_are_needs_too() -> None:
     assert got["gear oil"].quantity == 2
 
 
+def test_seals_of_unknown_size_are_not_taken_for_one_another() -> None:
+    gearbox, hub = (Joint(name=n, kind="shaft-seal") for n in ("gearbox seal", "hub seal"))
+    state = state_of(described(gearbox, hub), f.Opened(at=("gearbox seal",)), f.Opened(at=("hub seal",)))
+    found = [n for n in needs_from(owed_by(state, evening()), state) if n.what == "shaft seal"]
+    assert [n.for_ for n in found] == [("gearbox seal",), ("hub seal",)]
+
+
 def test_one_thing_to_hand_is_set_aside_once() -> None:
     got = needs(f.Owned(item="split pin"), f.Opened(at=("track rod end, left", "track rod end, right")))
     assert (got["split pin"].have, got["split pin"].short) == (1, 1)

@@ -89,6 +89,17 @@ def test_it_sees_hot_work_that_is_not_watched_out() -> None:
     assert "not watched out" in "; ".join(faults_of(replace(plan, operations=unwatched), state, debts, jobs))
 
 
+def test_it_sees_what_is_closed_over_and_left_apart() -> None:
+    nuts = Joint(name="wheel nuts", kind="wheel-nuts", holds=("wheel",))
+    screws = Joint(name="drum screws", kind="plain-fixing", behind=(("wheel",),))
+    facts = (described(nuts, screws, Part(name="wheel")), f.Wanted(at=("drum screws",), job="renew"))
+    state, debts, jobs = read(*facts)
+    plan = session(*facts)
+    assert faults_of(plan, state, debts, jobs) == ()
+    without = tuple(o for o in plan.operations if o.id != "close/drum screws")
+    assert "closed over" in "; ".join(faults_of(replace(plan, operations=without), state, debts, jobs))
+
+
 def test_it_sees_an_untrue_list_of_what_is_loose() -> None:
     assert "left loose are others" in faults(replace(PLAN, left_loose=("brake union",)))
 

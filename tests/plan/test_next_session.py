@@ -1,5 +1,6 @@
 """What fits the next session: on vehicles small enough to see why."""
 
+import random
 from datetime import datetime
 
 import pytest
@@ -9,6 +10,9 @@ from tests.jobs.garages import from_lists
 from tests.plan.sessions import ids, read, reasons, session
 from witnessmark.journal import facts as f
 from witnessmark.journal.facts import AnyFact
+from witnessmark.plan.chance import simulate
+from witnessmark.plan.overrun import Overrun
+from witnessmark.plan.stops import safe_stops
 from witnessmark.vehicle.things import Joint, Part
 
 TAPERS = described(*(Joint(name=f"track rod end, {s}", kind="ball-joint-taper") for s in ("left", "right")))
@@ -105,16 +109,11 @@ def test_a_coat_waits_until_the_one_below_has_cured() -> None:
 
 
 def test_work_longer_than_a_session_gets_a_spell_and_what_follows_waits() -> None:
-    guess = f.Guessed(at=("gearbox cover",), low=900, likely=1200, high=2000)
     cover = described(Joint(name="gearbox cover", kind="gasketed-cover"))
     items = (f.Owned(item="cover gasket"), f.Owned(item="cover sealing washers", number=2))
-    plan = session(
-        cover,
-        f.Opened(at=("gearbox cover",)),
-        guess,
-        *items,
-        f.Wanted(at=("gearbox cover",), job="refurbish"),
-    )
+    guess = f.Guessed(at=("gearbox cover",), low=335, likely=340, high=345)
+    wanted = f.Wanted(at=("gearbox cover",), job="refurbish")
+    plan = session(cover, f.Opened(at=("gearbox cover",)), guess, *items, wanted, work_minutes=240)
     spell = next(o for o in plan.operations if o.id == "work/gearbox cover/refurbish")
     assert spell.what.startswith("a spell at it")
     assert spell.minutes.likely == 60
@@ -124,14 +123,54 @@ def test_work_longer_than_a_session_gets_a_spell_and_what_follows_waits() -> Non
 # ---- left safe
 
 
+ARM = described(
+    Joint(name="arm bolts", kind="running-gear-bolts", holds=("arm",)),
+    Joint(name="cover", kind="plain-fixing", behind=(("arm",),)),
+    Part(name="arm"),
+)
+
+
 def test_no_joint_that_lets_go_is_left_loose() -> None:
-    held = described(
-        Joint(name="arm bolts", kind="running-gear-bolts", holds=("arm",)), Part(name="arm"),
+    """The arm hangs on bolts that cannot be closed without new parts: lifted off, it is not put back."""
+    facts = (ARM, f.Opened(at=("arm bolts",)), f.Wanted(at=("cover",), job="renew"))
+    without = session(*facts)
+    assert "lift/arm" in ids(without)
+    assert "fit/arm" not in ids(without)
+    assert without.left_loose == ()
+    ready = session(*facts, f.Owned(item="running-gear locking parts"))
+    assert ids(ready).index("fit/arm") < ids(ready).index("close/arm bolts")
+
+
+def test_nothing_is_closed_over_what_another_job_leaves_apart() -> None:
+    """Two jobs behind one wheel: the second cannot be closed for want of a part, so neither is the wheel."""
+    wheel = Joint(name="wheel nuts", kind="wheel-nuts", holds=("wheel",))
+    first = Joint(name="drum screws", kind="plain-fixing", behind=(("wheel",),))
+    second = Joint(name="hose clip", kind="plain-fixing", behind=(("wheel",),))
+    facts = (
+        described(wheel, first, second, Part(name="wheel")),
+        f.Wanted(at=("drum screws",), job="renew"), f.Wanted(at=("hose clip",), job="renew"),
     )  # fmt: skip
-    facts: tuple[AnyFact, ...] = (held, f.TookOff(at=("arm",)))
-    plan = session(*facts)
-    assert plan.left_loose == ()
-    assert "close/arm bolts" not in ids(plan)
+    plan = session(*facts, work_minutes=60)
+    opened = {i.partition("/")[2] for i in ids(plan) if i.startswith("open/")}
+    closed = {i.partition("/")[2] for i in ids(plan) if i.startswith("close/")}
+    assert "wheel nuts" in opened
+    assert opened == closed
+
+
+def test_a_long_job_behind_the_same_wheel_is_not_shut_in() -> None:
+    """The hose clip is a job of weeks: the wheel goes on over it only where it was not opened."""
+    wheel = Joint(name="wheel nuts", kind="wheel-nuts", holds=("wheel",))
+    first = Joint(name="drum screws", kind="plain-fixing", behind=(("wheel",),))
+    second = Joint(name="hose clip", kind="plain-fixing", behind=(("wheel",),))
+    plan = session(
+        described(wheel, first, second, Part(name="wheel")),
+        f.Wanted(at=("drum screws",), job="renew"),
+        f.Wanted(at=("hose clip",), job="renew"),
+        f.Guessed(at=("hose clip",), low=90, likely=100, high=2000),
+        work_minutes=90,
+    )
+    assert "close/wheel nuts" in ids(plan)
+    assert "open/hose clip" not in ids(plan)
 
 
 def test_what_stood_loose_before_is_told() -> None:
@@ -169,10 +208,31 @@ def test_between_opening_and_closing_it_is_said_what_is_apart() -> None:
 
 def test_after_hot_work_the_stop_comes_when_it_is_watched_out() -> None:
     patch = described(Joint(name="bracket weld", kind="plug-weld-seam"))
-    plan = session(patch, f.Opened(at=("bracket weld",)), hours=6)
+    facts = (patch, f.Opened(at=("bracket weld",)))
+    plan = session(*facts, hours=6)
     weld, watch = ids(plan).index("close/bracket weld"), ids(plan).index("watch/bracket weld")
     assert weld < watch
-    assert not any(weld < stop.after <= watch for stop in plan.safe_stops)
+    forecast = simulate(plan.operations, 240, Overrun(), random.Random(1))
+    for last, safe in ((weld, False), (watch, True)):
+        stops = safe_stops(read(*facts)[0], plan.operations[: last + 1], forecast)
+        assert (stops[-1].after == last + 1) is safe
+
+
+def test_a_blanking_plug_comes_out_only_to_close_its_joint() -> None:
+    banjo = described(Joint(name="banjo", kind="banjo-union"))
+    facts = (banjo, f.Opened(at=("banjo",)), f.Blanked(at=("banjo",), number=2))
+    assert "blank/blanks banjo" not in ids(session(*facts))
+    plan = session(*facts, f.Owned(item="sealing washers", number=2))
+    out, closed = ids(plan).index("blank/blanks banjo"), ids(plan).index("close/banjo")
+    assert out < closed
+    assert not any(out < stop.after <= closed for stop in plan.safe_stops)
+
+
+def test_many_jobs_that_wait_are_told_a_dozen_at_a_time() -> None:
+    many = described(*(Joint(name=f"track rod end {n}", kind="ball-joint-taper") for n in range(20)))
+    plan = session(many, *(f.Opened(at=(f"track rod end {n}",)) for n in range(20)))
+    assert len(plan.waiting) == 13
+    assert plan.waiting[-1].what == "and 8 more jobs"
 
 
 # ---- the short session

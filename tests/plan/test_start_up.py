@@ -14,15 +14,15 @@ from witnessmark.plan.next_session import plan_session
 from witnessmark.vehicle.sides import CORNERS
 
 
+def run(code: str) -> tuple[str, str]:
+    """What a fresh interpreter prints, on both streams."""
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, encoding="utf-8")
+    return done.stdout, done.stderr
+
+
 def test_nothing_heavy_is_loaded_before_a_session_is_asked_for() -> None:
-    said = subprocess.run(
-        [
-            sys.executable, "-c",
-            "import sys, witnessmark.plan.next_session as n; print(sorted({'highspy', 'numpy'} & set(sys.modules)))",
-        ],
-        capture_output=True, text=True, check=True, encoding="utf-8",
-    )  # fmt: skip
-    assert said.stdout.strip() == "[]"
+    code = "import sys, witnessmark.plan.next_session; print(sorted({'highspy', 'numpy'} & set(sys.modules)))"
+    assert run(code) == ("[]\n", "")
 
 
 def test_nothing_is_printed_when_the_optimiser_is_asked() -> None:
@@ -30,10 +30,7 @@ def test_nothing_is_printed_when_the_optimiser_is_asked() -> None:
         "from witnessmark.engines.pick import PickItem, PickProblem, pick; "
         "pick(PickProblem(items=(PickItem(minutes=1, values=(1,)),) * 9, capacity=5))"
     )
-    said = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, text=True, check=True, encoding="utf-8"
-    )
-    assert (said.stdout, said.stderr) == ("", "")
+    assert run(code) == ("", "")
 
 
 def test_two_hundred_joints_and_twenty_five_jobs_are_planned_while_a_person_waits() -> None:

@@ -110,3 +110,12 @@ def test_supply_keeps_its_lines_by_subject():
     assert supply.wanted[0].fact.job == "renew"
     assert supply.ordered[0].line == 3
     assert supply.paid[0].fact.amount == 3.5
+
+
+def test_filling_anywhere_of_an_assembly_answers_its_drain():
+    axle = described(Joint(name="drain plug", assembly="axle"), Joint(name="fill plug", assembly="axle"))
+    drained = f.Drained(at=("drain plug",))
+    assert state_of(axle, drained).counts.drained
+    for name in ("fill plug", "axle", "drain plug"):
+        assert not state_of(axle, drained, f.Filled(at=(name,))).counts.drained
+    assert state_of(axle, drained, f.Filled(at=("sump",))).counts.drained

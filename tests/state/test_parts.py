@@ -50,3 +50,8 @@ def test_a_part_found_bad_stays_bad_until_a_new_one_is_fitted():
     assert bad.parts["gearbox"].bad == "cracked"
     mended = state_of(THINGS, f.Found(at=AT, condition="cracked"), f.Fitted(at=AT, new=True))
     assert mended.parts["gearbox"].bad == ""
+
+
+def test_a_part_left_as_it_is_is_no_longer_asked_about():
+    kept = state_of(THINGS, f.Found(at=AT, condition="cracked"), f.Left(at=AT, why="only the casing fin"))
+    assert kept.parts["gearbox"].bad == ""

@@ -22,14 +22,22 @@ def test_no_way_of_typing_means_two_conditions() -> None:
         ("fine", "good", False, False, False),
     ],
 )
-def test_a_form_says_what_its_word_says(typed: str, word: str, bad: bool, fights: bool, loosens: bool) -> None:
+def test_a_form_says_what_its_word_says(
+    typed: str, word: str, bad: bool, fights: bool, loosens: bool
+) -> None:
     found = condition(typed)
     assert (found.word, found.bad, found.fights, found.loosens) == (word, bad, fights, loosens)
 
 
 def test_an_unknown_word_says_nothing() -> None:
     found = condition("mauve")
-    assert (found.word, found.bad, found.good, found.fights, found.loosens) == ("mauve", False, False, False, False)
+    assert (found.word, found.bad, found.good, found.fights, found.loosens) == (
+        "mauve",
+        False,
+        False,
+        False,
+        False,
+    )
 
 
 def test_nothing_is_good_and_bad_at_once() -> None:

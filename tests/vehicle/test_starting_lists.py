@@ -34,7 +34,9 @@ def test_every_list_stands_by_itself(key: str) -> None:
     assert all(j.kind in catalogue() for j in joints)
     assert {n for j in joints for n in j.holds} <= {p.name for p in parts}
     assert {n for j in joints for route in j.behind for n in route} <= known
-    assert {p.assembly for p in parts} | {j.assembly for j in joints} == {assembly_name(key, SIDE_FOR[chosen.per])}
+    assert {p.assembly for p in parts} | {j.assembly for j in joints} == {
+        assembly_name(key, SIDE_FOR[chosen.per])
+    }
 
 
 def test_each_corner_has_its_own_names() -> None:
@@ -52,10 +54,14 @@ def test_a_name_already_known_is_not_described_again() -> None:
 
 def test_the_place_of_a_corner_is_that_corner() -> None:
     parts, _ = expand("drum-brake-corner", "right front", Vehicle())
-    assert {(p.place, p.side, parted(p.name)[1]) for p in parts} == {("right front", "right front", "right front")}
+    assert {(p.place, p.side, parted(p.name)[1]) for p in parts} == {
+        ("right front", "right front", "right front")
+    }
 
 
-@pytest.mark.parametrize(("key", "side"), [("drum-brake-corner", ""), ("drum-brake-corner", "left"), ("no-such-list", "")])
+@pytest.mark.parametrize(
+    ("key", "side"), [("drum-brake-corner", ""), ("drum-brake-corner", "left"), ("no-such-list", "")]
+)
 def test_a_list_that_cannot_be_brought_in_says_what_would_hold(key: str, side: str) -> None:
     with pytest.raises(BadInput) as refused:
         expand(key, side, Vehicle())

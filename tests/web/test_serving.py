@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import os
+import re
 import socket
+import subprocess
+import sys
 import urllib.error
 import urllib.request
 from collections.abc import Iterator
@@ -71,6 +75,22 @@ def test_the_command_refuses_in_three_parts(tmp_path: Path) -> None:
     empty = tmp_path / "empty"
     empty.mkdir()
     assert "there is no record" in run(tmp_path, "pages", str(empty), "--no-browser").err
+
+
+def test_the_command_serves_from_any_folder_on_any_console(tmp_path: Path) -> None:
+    folder = tmp_path / "Ten ünd Söhne"
+    van(folder)
+    environment = {**os.environ, "PYTHONIOENCODING": "cp1252", "PYTHONUTF8": "0"}
+    command = [sys.executable, "-m", "witnessmark", "pages", str(folder), "--no-browser", "--port", "0"]
+    with subprocess.Popen(command, env=environment, stdout=subprocess.PIPE, encoding="utf-8") as served:
+        try:
+            assert served.stdout
+            where = re.search(r"http://127\.0\.0\.1:\d+/", served.stdout.readline())
+            assert where
+            with urllib.request.urlopen(where[0]) as answer:
+                assert b"Wheel nuts, left rear" in answer.read()
+        finally:
+            served.terminate()
 
 
 def test_a_port_in_use_is_told(tmp_path: Path) -> None:

@@ -57,14 +57,17 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
         found.append(f"side {best.side}")
     if not _same_figures(row["figures"], best):
         found.append(f"figures {best.figures}")
-    return found + [f"{key} is not {value}" for key, value in row["also"].items() if not _holds(key, value, best)]
+    return found + [
+        f"{key} is not {value}" for key, value in row["also"].items() if not _holds(key, value, best)
+    ]
 
 
 def _same_figures(wanted: list[dict[str, Any]], best: Reading) -> bool:
     have = sorted((q.unit, q.value) for q in best.figures)
     want = sorted((f["unit"], f["value"]) for f in wanted)
     return len(have) == len(want) and all(
-        a[0] == b[0] and abs(a[1] - b[1]) <= max(0.01, 0.002 * abs(b[1])) for a, b in zip(have, want, strict=True)
+        a[0] == b[0] and abs(a[1] - b[1]) <= max(0.01, 0.002 * abs(b[1]))
+        for a, b in zip(have, want, strict=True)
     )
 
 
@@ -81,7 +84,7 @@ def _holds(key: str, value: Any, best: Reading) -> bool:
         case "km":
             return bool(abs(getattr(fact, "km", 0.0) - value) < 1e-6)
         case "time":
-            return best.time == value
+            return bool(best.time == value)
         case "due_back":
             return bool(getattr(fact, "due_back", ""))
         case "finding":

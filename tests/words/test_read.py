@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 
 from tests.words.garage import TODAY, best, garage, understood
 from witnessmark.ground.errors import BadInput
@@ -67,14 +68,17 @@ SAID: list[tuple[str, AnyFact]] = [
     ("hub nut left rear took off", TookOff(at=HUB)),
     ("whipped hub nut l/r off", TookOff(at=HUB)),
     ("hub nut n/s/r undone", TookOff(at=HUB)),
-    ("took off wheel nuts and drum left rear", TookOff(at=("wheel nuts, left rear", "brake drum, left rear"))),
+    (
+        "took off wheel nuts and drum left rear",
+        TookOff(at=("wheel nuts, left rear", "brake drum, left rear")),
+    ),
     ("both wheels off", TookOff(at=("wheel, left rear", "wheel, right rear"))),
     ("opened axle drain plug", Opened(at=("axle drain plug",))),
     ("slackened flange nut", Slackened(at=("flange nut",))),
     ("found split pin missing hub nut left rear", Found(at=HUB, condition="missing", item="hub split pin")),
     ("brake hose ends weeping osr", Found(at=("brake hose ends, right rear",), condition="weeping")),
     ("drained axle", Drained(at=("axle",))),
-    ("dropped the axle oil", Drained(at=("axle",), fluid="oil")),
+    ("dropped the axle oil", Drained(at=("axle",), fluid="axle oil")),
     ("cut out axle breather", CutOut(at=("axle breather",))),
     ("fitted new split pin hub nut left rear", Fitted(at=HUB, item="hub split pin", new=True)),
     ("fitted new pinion seal", Fitted(at=("pinion seal",), new=True)),
@@ -100,14 +104,20 @@ SAID: list[tuple[str, AnyFact]] = [
         Closed(at=("drive axle",), but=("axle breather", "axle drain plug")),
     ),
     ("stored axle on top shelf", Stored(at=("axle",), where="top shelf")),
-    ("axle away at the blaster, back by 3 Apr", SentAway(at=("axle",), with_whom="blaster", due_back="2026-04-03")),
+    (
+        "axle away at the blaster, back by 3 Apr",
+        SentAway(at=("axle",), with_whom="blaster", due_back="2026-04-03"),
+    ),
     ("turned axle", Turned(at=("axle",))),
     ("binned brake hose left rear", Scrapped(at=("brake hose, left rear",))),
     ("jacked front", Lifted(at=("front",))),
     ("opened brake fluid tin", OpenedTin(what="brake fluid")),
     ("down tools: hub nut left rear finger tight", DownedTools(at=HUB)),
     ("held 9:00-12:30 with helper", Held(start="09:00", end="12:30", helper=True)),
-    ("held 9 to 12:30 with Ann and Joe", Held(start="09:00", end="12:30", people=("Ann", "Joe"))),
+    (
+        "held 9 to 12:30 with Ann and Joe",
+        Held(start="09:00", end="12:30", people=("Ann", "Joe"), helper=True),
+    ),
     ("ran 52 km", Ran(km=52.0, figures=(Quantity("52 km", 52.0, "km"),))),
     ("3 heat cycles", Ran(heat_cycles=3)),
     ("wanted renew pinion seal", Wanted(at=("pinion seal",), job="renew")),
@@ -115,7 +125,9 @@ SAID: list[tuple[str, AnyFact]] = [
     ("left axle cover as is because it is dry", Left(at=("axle cover",), why="it is dry")),
     (
         "guessed pinion seal 60 150 400 min",
-        Guessed(at=("pinion seal",), low=60, likely=150, high=400, figures=(Quantity("400 min", 400.0, "min"),)),
+        Guessed(
+            at=("pinion seal",), low=60, likely=150, high=400, figures=(Quantity("400 min", 400.0, "min"),)
+        ),
     ),
     (
         "took 3 h over pinion seal",
@@ -123,7 +135,14 @@ SAID: list[tuple[str, AnyFact]] = [
     ),
     (
         "ordered 2 pinion seals from Ottermere Seals £6.40 due 3 Apr",
-        Ordered(at=("pinion seal",), item="pinion seal", number=2, supplier="Ottermere Seals", price=6.4, due="2026-04-03"),
+        Ordered(
+            at=("pinion seal",),
+            item="pinion seal",
+            number=2,
+            supplier="Ottermere Seals",
+            price=6.4,
+            due="2026-04-03",
+        ),
     ),
     ("came pinion seal", Came(at=("pinion seal",), item="pinion seal")),
     (
@@ -136,11 +155,20 @@ SAID: list[tuple[str, AnyFact]] = [
     ("this vehicle has no belts", DescribedVehicle(has_not=("belts",))),
     ("vehicle is a pickup", DescribedVehicle(body="pickup")),
     ("country is GB", DescribedVehicle(country="GB")),
-    ("hub nut left rear is behind wheel and hub cap", FoundBehind(at=HUB, routes=(("wheel, left rear", "hub cap, left rear"),))),
-    ("pinion seal behind pinion flange or axle cover", FoundBehind(at=("pinion seal",), routes=(("pinion flange",), ("axle cover",)))),
-    ("can't get at pinion seal until pinion flange off", FoundBehind(at=("pinion seal",), routes=(("pinion flange",),))),
+    (
+        "hub nut left rear is behind wheel and hub cap",
+        FoundBehind(at=HUB, routes=(("wheel, left rear", "hub cap, left rear"),)),
+    ),
+    (
+        "pinion seal behind pinion flange or axle cover",
+        FoundBehind(at=("pinion seal",), routes=(("pinion flange",), ("axle cover",))),
+    ),
+    (
+        "can't get at pinion seal until pinion flange off",
+        FoundBehind(at=("pinion seal",), routes=(("pinion flange",),)),
+    ),
     ("strike 12: that was the other side", Struck(line=12, why="that was the other side")),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("line", "fact"), SAID, ids=[line for line, _ in SAID])
@@ -152,15 +180,15 @@ def test_a_line_becomes_its_fact(line: str, fact: AnyFact) -> None:
 
 
 def _without_remark(fact: AnyFact) -> AnyFact:
-    from msgspec.structs import replace
-
     return replace(fact, remark="")
 
 
 def test_the_figure_of_the_book_keeps_page_and_standing() -> None:
     fact = best("book says hub nut left rear 140 Nm p 37").fact
     assert isinstance(fact, ReadFigure)
-    assert fact.figure == Figure(low=140, high=140, unit="N·m", typed="140 Nm", standing="owner's book", where="p 37")
+    assert fact.figure == Figure(
+        low=140, high=140, unit="N·m", typed="140 Nm", standing="owner's book", where="p 37"
+    )
 
 
 def test_a_band_in_the_book_is_kept_as_a_band() -> None:
@@ -180,7 +208,11 @@ def test_a_dimension_is_told_apart_from_its_figure() -> None:
 def test_a_coat_keeps_product_window_and_weather() -> None:
     reading = best("epoxy primer on axle cover, 11C, RH 70%, recoat 4 h to 7 days")
     assert isinstance(reading.fact, Coated)
-    assert (reading.fact.product, reading.fact.recoat_from_hours, reading.fact.recoat_until_hours) == ("epoxy primer", 4, 168)
+    assert (reading.fact.product, reading.fact.recoat_from_hours, reading.fact.recoat_until_hours) == (
+        "epoxy primer",
+        4,
+        168,
+    )
     assert [(q.value, q.unit) for q in reading.figures] == [(11, "°C"), (70, "%")]
 
 
@@ -197,7 +229,9 @@ def test_a_name_that_tells_its_kind_needs_no_question() -> None:
     assert reading.ask is None
     described = reading.best.facts[0]
     assert isinstance(described, Described)
-    assert [(j.name, j.kind, j.side) for j in described.joints] == [("track rod end, right", "ball-joint-taper", "right")]
+    assert [(j.name, j.kind, j.side) for j in described.joints] == [
+        ("track rod end, right", "ball-joint-taper", "right")
+    ]
     assert reading.best.facts[1] == TookOff(at=("track rod end, right",))
 
 
@@ -210,7 +244,9 @@ def test_a_name_that_tells_nothing_is_asked_about_once() -> None:
     assert {"part", "unsaid"} <= {key for key, _ in asked.ask.choices}
 
 
-@pytest.mark.parametrize(("answer", "kind"), [("plain-fixing", "plain-fixing"), ("rubber seal", None), ("unsaid", "unsaid")])
+@pytest.mark.parametrize(
+    ("answer", "kind"), [("plain-fixing", "plain-fixing"), ("rubber seal", None), ("unsaid", "unsaid")]
+)
 def test_the_answer_completes_the_reading(answer: str, kind: str | None) -> None:
     if kind is None:
         with pytest.raises(BadInput) as refused:
@@ -236,7 +272,11 @@ def test_the_other_side_of_a_known_thing_is_described_like_it() -> None:
     described = reading.facts[0]
     assert isinstance(described, Described)
     joint = described.joints[0]
-    assert (joint.name, joint.kind, joint.holds) == ("hub nut, right rear", "taper-roller-bearing", ("hub, right rear",))
+    assert (joint.name, joint.kind, joint.holds) == (
+        "hub nut, right rear",
+        "taper-roller-bearing",
+        ("hub, right rear",),
+    )
     assert joint.assembly == "drum brake corner, right rear"
     assert reading.sure
 
@@ -273,7 +313,10 @@ def test_a_list_brought_in_twice_brings_nothing_twice() -> None:
 # ---- sides
 
 
-@pytest.mark.parametrize("typed", ["n/s/r", "nsr", "l/r", "LR", "left rear", "rear left", "back left", "near side rear", "nearside rear", "l/rear", "rear lh", "lh rear"])  # fmt: skip
+CORNER = "n/s/r|nsr|l/r|LR|left rear|rear left|back left|near side rear|nearside rear|l/rear|rear lh|lh rear"
+
+
+@pytest.mark.parametrize("typed", CORNER.split("|"))
 def test_a_corner_has_many_spellings(typed: str) -> None:
     assert best(f"hub nut {typed} off").fact == TookOff(at=HUB)
     assert best(f"{typed} hub nut off").fact == TookOff(at=HUB)
@@ -381,4 +424,6 @@ def test_nothing_typed_says_so() -> None:
 
 def test_a_corrected_line_is_read_as_a_line() -> None:
     fact = best("line 12 should read: hub nut right rear off").fact
-    assert fact == Struck(line=12, why="corrected", instead=TookOff(at=("hub nut, right rear",)), words="hub nut right rear off")
+    assert fact == Struck(
+        line=12, why="corrected", instead=TookOff(at=("hub nut, right rear",)), words="hub nut right rear off"
+    )

@@ -7,7 +7,8 @@ from datetime import date
 
 import click
 
-from witnessmark.cli.common import BAD, HELD, answer_options, folder_of, opened, say_json, speaks_plainly
+from witnessmark.cli.common import BAD, HELD, answer_options, folder_of, say_json, speaks_plainly
+from witnessmark.cli.opening import opened
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.checking import faults_in
 from witnessmark.restoration.naming import targets_named
@@ -27,15 +28,19 @@ from witnessmark.restoration.sheet import (
     session_screen,
     state_screen,
 )
+from witnessmark.sheets.gate import BRIEF, FULL
 from witnessmark.sheets.text import as_text
 
 
 @click.command("owed")
 @click.option("--all", "every", is_flag=True, help="Also what is not due yet.")
+@click.option("--full", is_flag=True, help="Every debt by itself, with its code and reason.")
 @answer_options
 @click.pass_context
 @speaks_plainly
-def owed_command(ctx: click.Context, every: bool, as_json: bool, on: date | None, by: date | None) -> None:
+def owed_command(
+    ctx: click.Context, every: bool, full: bool, as_json: bool, on: date | None, by: date | None
+) -> None:
     """Show everything owed, heaviest first, each with the line behind it. Exit 1 while anything is owed.
 
     \b
@@ -45,17 +50,20 @@ def owed_command(ctx: click.Context, every: bool, as_json: bool, on: date | None
     if as_json:
         say_json(owed_rows(flow.owed))
     else:
-        click.echo(as_text(owed_screen(flow, every=every)))
+        click.echo(as_text(owed_screen(flow, every=every, full=full)))
     if any(debt.overdue for debt in flow.owed):
         sys.exit(HELD)
 
 
 @click.command("gate")
 @click.argument("name")
+@click.option("--full", is_flag=True, help="Every hold and every ask by itself, with limits and codes.")
 @answer_options
 @click.pass_context
 @speaks_plainly
-def gate_command(ctx: click.Context, name: str, as_json: bool, on: date | None, by: date | None) -> None:
+def gate_command(
+    ctx: click.Context, name: str, full: bool, as_json: bool, on: date | None, by: date | None
+) -> None:
     """Ask a gate what holds it: start, roll, test (on screens: inspection), road. Exit 1 while it is held.
 
     It reports what this record knows. It is not a release; defer to your authority.
@@ -68,7 +76,7 @@ def gate_command(ctx: click.Context, name: str, as_json: bool, on: date | None, 
     if as_json:
         say_json(gate_plain(answer))
     else:
-        click.echo(as_text(gate_screen(flow, name)))
+        click.echo(as_text(gate_screen(flow, name, FULL if full else BRIEF)))
     if not answer.empty:
         sys.exit(HELD)
 

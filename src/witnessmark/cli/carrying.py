@@ -8,7 +8,8 @@ from pathlib import Path
 
 import click
 
-from witnessmark.cli.common import BAD, folder_of, opened, say_json, speaks_plainly
+from witnessmark.cli.common import BAD, folder_of, say_json, speaks_plainly
+from witnessmark.cli.opening import opened
 from witnessmark.restoration.carrying import export_file, import_file
 
 

@@ -1,4 +1,4 @@
-"""What every command shares: the folder, the day asked about, the way trouble is told."""
+"""What every command shares: the day asked about, the folder, the way trouble is told."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import difflib
 import json
 import sys
 from collections.abc import Callable
-from datetime import date, datetime
+from datetime import date
 from functools import wraps
 from pathlib import Path
 from typing import Any, NoReturn, ParamSpec
@@ -14,8 +14,6 @@ from typing import Any, NoReturn, ParamSpec
 import click
 
 from witnessmark.ground.errors import BadInput, LostRace, WitnessMarkError
-from witnessmark.restoration.begin import reopen
-from witnessmark.restoration.restoration import Restoration
 
 OK, HELD, BAD = 0, 1, 2
 P = ParamSpec("P")
@@ -107,11 +105,6 @@ def folder_of(ctx: click.Context) -> Path:
     folder = ctx.find_root().obj
     assert isinstance(folder, Path)
     return folder
-
-
-def opened(ctx: click.Context) -> Restoration:
-    """The vehicle's record, opened now."""
-    return reopen(folder_of(ctx), now=datetime.now().replace(microsecond=0))
 
 
 def say_json(plain: object) -> None:

@@ -62,7 +62,7 @@ def demo_command(folder: Path, as_json: bool) -> None:
         click.echo(f"   {file}")
     click.echo(
         f'\nNext, try:  witnessmark --in {folder} write "tight flange nut 95 Nm"\n'
-        "or begin your own:  witnessmark --in my-vehicle begin \"what you call it\""
+        'or begin your own:  witnessmark --in my-vehicle begin "what you call it"'
     )
 
 
@@ -103,4 +103,3 @@ def _plain(flow: Flow, printed: list[Path]) -> dict[str, object]:
         "needs": needs_rows(flow.needs),
         "printed": [str(file) for file in printed],
     }
-

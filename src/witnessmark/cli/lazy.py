@@ -22,6 +22,7 @@ COMMANDS = {
     "pages": "pages",
     "import": "carrying",
     "export": "carrying",
+    "bench": "bench",
     "demo": "demonstration",
 }
 
@@ -41,6 +42,7 @@ HELP = {
     "pages": "Serve the pages for phone and desk, and open them.",
     "import": "Take in a spreadsheet or an archive.",
     "export": "Write the whole record as one archive, or as a spreadsheet.",
+    "bench": "Ask the bench for a number, with its working, its source and its doubt.",
     "demo": "Run the main job on the demo vehicle.",
 }
 

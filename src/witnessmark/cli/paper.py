@@ -7,7 +7,8 @@ from pathlib import Path
 
 import click
 
-from witnessmark.cli.common import answer_options, opened, say_json, speaks_plainly
+from witnessmark.cli.common import answer_options, say_json, speaks_plainly
+from witnessmark.cli.opening import opened
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.sheet import KINDS, Asked, keep_printed, make_sheet
 from witnessmark.sheets.plain import as_plain

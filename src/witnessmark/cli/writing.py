@@ -8,7 +8,8 @@ from pathlib import Path
 
 import click
 
-from witnessmark.cli.common import BAD, answer_options, folder_of, opened, say_json, speaks_plainly
+from witnessmark.cli.common import BAD, answer_options, folder_of, say_json, speaks_plainly
+from witnessmark.cli.opening import opened
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.begin import begin
 from witnessmark.restoration.heard import Heard, heard_plain

@@ -11,6 +11,7 @@ from witnessmark.restoration.many import write_many
 from witnessmark.restoration.restoration import Restoration
 
 NAME = "1957 Marrowby Ten pickup"
+BEGUN = datetime(2024, 11, 2, 9, 0)
 ASKED = datetime(2026, 11, 25, 20, 0)
 
 
@@ -23,7 +24,8 @@ def story() -> str:
 
 def tell(folder: Path) -> Restoration:
     """Begin the demo vehicle in an empty folder and write its two years."""
-    restoration = begin(folder, NAME, now=ASKED, body="pickup", country="GB")
+    begun = begin(folder, NAME, now=BEGUN, body="pickup", country="GB")
+    restoration = Restoration(begun.store, now=ASKED)
     many = write_many(restoration, story(), write=True)
     if not many.stored:
         raise many.unsure()

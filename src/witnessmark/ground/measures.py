@@ -62,79 +62,89 @@ class Spelling(Struct, frozen=True):
     exact_case: bool = False
 
 
-def _rows() -> list[tuple[dict[str, float], str]]:
-    """Factors to the inside unit, and the spellings, parted by `|`; spaces there may be left out."""
-    pound_foot = LBF * INCH * 12 / 1000
-    pound_inch = LBF * INCH / 1000
-    return [
-        ({"torque": 1.0}, "n·m|n.m|nm|n m|n-m|newton metre|newton metres|newton meter|newton meters"),
-        (
-            {"torque": pound_foot},
-            "lbf ft|lbf.ft|lbf-ft|lbf·ft|lbs ft|lb ft|lb.ft|lb-ft|lbs-ft|lb/ft|ft lbf|ft.lbf|ft-lbf|ft lb|ft.lb"
-            "|ft-lb|ft lbs|ft.lbs|ft-lbs|ft/lb|ft/lbs|foot pound|foot pounds|foot-pounds|pound foot|pound feet"
-            "|pounds foot|pounds feet",
-        ),
-        (
-            {"torque": pound_inch},
-            "lbf in|lbf.in|lbf-in|lbf·in|lb in|lb.in|lb-in|lbs in|in lbf|in-lbf|in lb|in.lb|in-lb|in lbs|in-lbs"
-            "|inch pound|inch pounds|inch-pounds",
-        ),
-        ({"torque": GRAVITY}, "kgf m|kgf.m|kgf·m|kgf-m|kgm|kg m|kg.m|kg-m|mkg|mkp|kpm"),
-        ({"torque": GRAVITY / 100}, "kgf cm|kgf.cm|kgf·cm|kg cm|kg-cm"),
-        ({"length": 1.0, "pitch": 1.0}, "mm|millimetre|millimetres|millimeter|millimeters"),
-        ({"length": 10.0}, "cm|centimetre|centimetres|centimeter|centimeters"),
-        ({"length": 0.001}, "µm|um|micron|microns"),
-        ({"length": INCH, "pitch": INCH}, "in|\"|”|″|''|inch|inches|ins"),
-        ({"length": INCH * 12}, "ft|foot|feet"),
-        ({"length": INCH * 36}, "yd|yard|yards"),
-        ({"length": INCH / 1000}, "thou|thous|thousandth|thousandths"),
-        ({"length": 1000.0, "distance": 0.001}, "metre|metres|meter|meters"),
-        ({"area": 1.0}, "mm²|mm2|sq mm|square mm"),
-        ({"area": 100.0}, "cm²|cm2|sq cm|square cm"),
-        ({"area": 1e6}, "m²|m2|sq m|square metre|square metres"),
-        ({"area": INCH**2}, "in²|in2|sq in|square inch|square inches"),
-        ({"volume": 1.0}, "litre|litres|liter|liters|ltr|ltrs|lt"),
-        ({"volume": 0.001}, "ml|cc|cm³|cm3|millilitre|millilitres"),
-        ({"volume": PINT}, "pint|pints|pt|pts|imperial pint|imperial pints"),
-        ({"volume": PINT * 2}, "quart|quarts|qt|imperial quart|imperial quarts"),
-        ({"volume": PINT * 8}, "gallon|gallons|gal|gals|imperial gallon|imperial gallons"),
-        ({"volume": PINT / 20}, "fl oz|fluid ounce|fluid ounces"),
-        ({"volume": GALLON_US / 8}, "us pint|us pints|us pt"),
-        ({"volume": GALLON_US / 4}, "us quart|us quarts|us qt"),
-        ({"volume": GALLON_US}, "us gallon|us gallons|us gal"),
-        ({"volume": GALLON_US / 128}, "us fl oz|us fluid ounces"),
-        ({"temperature": 1.0}, "°c|deg c|degc|degs c|degrees c|celsius|degrees celsius|centigrade"),
-        ({"temperature": 5 / 9}, "°f|deg f|degf|degrees f|fahrenheit|degrees fahrenheit"),
-        ({"time": 1.0}, "min|mins|minute|minutes"),
-        ({"time": 1 / 60}, "sec|secs|second|seconds"),
-        ({"time": 60.0}, "hr|hrs|hour|hours"),
-        ({"time": 1440.0}, "day|days"),
-        ({"time": 10_080.0}, "week|weeks|wk|wks"),
-        ({"distance": 1.0}, "km|kms|kilometre|kilometres|kilometer|kilometers"),
-        ({"distance": INCH * 63_360 / 1e6}, "mi|mile|miles"),
-        ({"mass": 1.0, "force": GRAVITY}, "kg|kgs|kilo|kilos|kilogram|kilograms"),
-        ({"mass": 0.001}, "gram|grams|gramme|grammes|gm"),
-        ({"mass": POUND, "force": LBF}, "lb|lbs|pound|pounds"),
-        ({"mass": POUND / 16}, "oz|ounce|ounces"),
-        ({"force": 1.0}, "newton|newtons"),
-        ({"force": 1000.0}, "kn|kilonewton|kilonewtons"),
-        ({"force": GRAVITY}, "kgf|kp"),
-        ({"force": LBF}, "lbf"),
-        ({"stress": 1.0, "pressure": 10.0}, "mpa|n/mm²|n/mm2|n/mm^2"),
-        ({"stress": 1000.0}, "gpa|kn/mm²|kn/mm2"),
-        ({"stress": PSI * 1000}, "ksi"),
-        ({"pressure": 1.0, "stress": 0.1}, "bar|bars"),
-        ({"pressure": 0.001}, "mbar"),
-        ({"pressure": PSI * 10, "stress": PSI}, "psi|lbf/in²|lbf/in2|lb/in²|lb/in2|lb sq in|lbf/sq in"),
-        ({"pressure": 0.01, "stress": 0.001}, "kpa"),
-        ({"ratio": 1.0}, "%|percent|per cent|pct"),
-        ({"voltage": 1.0}, "volt|volts"),
-        ({"voltage": 0.001}, "mv|millivolt|millivolts"),
-        ({"current": 1.0}, "amp|amps|ampere|amperes"),
-        ({"current": 0.001}, "ma|milliamp|milliamps"),
-        ({"angle": 1.0}, "°|deg|degs|degree|degrees"),
-    ]
+_POUND_FOOT = LBF * INCH * 12 / 1000
+_POUND_INCH = LBF * INCH / 1000
 
+# Factors to the inside unit, the usual kind first, and the spellings; a space in one may be left out.
+_Row = tuple[dict[str, float], str]
+
+_TORQUES: tuple[_Row, ...] = (
+    ({"torque": 1.0}, "n·m|n.m|nm|n m|n-m|newton metre|newton metres|newton meter|newton meters"),
+    (
+        {"torque": _POUND_FOOT},
+        "lbf ft|lbf.ft|lbf-ft|lbf·ft|lbs ft|lb ft|lb.ft|lb-ft|lbs-ft|lb/ft|ft lbf|ft.lbf|ft-lbf|ft lb"
+        "|ft.lb|ft-lb|ft lbs|ft.lbs|ft-lbs|ft/lb|ft/lbs|foot pound|foot pounds|foot-pounds|pound foot"
+        "|pound feet|pounds foot|pounds feet|foot lb|foot lbs|pound ft|pounds ft",
+    ),
+    (
+        {"torque": _POUND_INCH},
+        "lbf in|lbf.in|lbf-in|lbf·in|lb in|lb.in|lb-in|lbs in|in lbf|in-lbf|in lb|in.lb|in-lb"
+        "|in lbs|in-lbs|inch pound|inch pounds|inch-pounds",
+    ),
+    ({"torque": GRAVITY}, "kgf m|kgf.m|kgf·m|kgf-m|kgm|kg m|kg.m|kg-m|mkg|mkp"),
+    ({"torque": GRAVITY / 100}, "kgf cm|kgf.cm|kgf·cm|kg cm|kg-cm"),
+)
+_SIZES: tuple[_Row, ...] = (
+    ({"length": 1.0, "pitch": 1.0}, "mm|millimetre|millimetres|millimeter|millimeters"),
+    ({"length": 10.0}, "cm|centimetre|centimetres|centimeter|centimeters"),
+    ({"length": 0.001}, "µm|um|micron|microns"),
+    ({"length": INCH, "pitch": INCH}, "in|\"|”|″|''|inch|inches|ins"),
+    ({"length": INCH * 12}, "ft|foot|feet"),
+    ({"length": INCH * 36}, "yd|yard|yards"),
+    ({"length": INCH / 1000}, "thou|thous|thousandth|thousandths"),
+    ({"length": 1000.0, "distance": 0.001}, "metre|metres|meter|meters"),
+    ({"distance": 1.0}, "km|kms|kilometre|kilometres|kilometer|kilometers"),
+    ({"distance": INCH * 63_360 / 1e6}, "mi|mile|miles"),
+    ({"area": 1.0}, "mm²|mm2|sq mm|square mm"),
+    ({"area": 100.0}, "cm²|cm2|sq cm|square cm"),
+    ({"area": 1e6}, "m²|m2|sq m|square metre|square metres"),
+    ({"area": INCH**2}, "in²|in2|sq in|square inch|square inches"),
+    ({"angle": 1.0}, "°|deg|degs|degree|degrees"),
+)
+_VOLUMES: tuple[_Row, ...] = (
+    ({"volume": 1.0}, "litre|litres|liter|liters|ltr|ltrs|lt"),
+    ({"volume": 0.001}, "ml|cc|c.c.|c.c|cm³|cm3|millilitre|millilitres"),
+    ({"volume": PINT}, "pint|pints|pt|pts|imperial pint|imperial pints"),
+    ({"volume": PINT * 2}, "quart|quarts|qt|qts|imperial quart|imperial quarts"),
+    ({"volume": PINT * 8}, "gallon|gallons|gal|gals|imperial gallon|imperial gallons"),
+    ({"volume": PINT / 20}, "fl oz|fluid ounce|fluid ounces"),
+    ({"volume": GALLON_US / 8}, "us pint|us pints|us pt"),
+    ({"volume": GALLON_US / 4}, "us quart|us quarts|us qt"),
+    ({"volume": GALLON_US}, "us gallon|us gallons|us gal"),
+    ({"volume": GALLON_US / 128}, "us fl oz|us fluid ounces"),
+)
+_STATES: tuple[_Row, ...] = (
+    ({"temperature": 1.0}, "°c|deg c|degc|degs c|degrees c|celsius|degrees celsius|centigrade"),
+    ({"temperature": 5 / 9}, "°f|deg f|degf|degrees f|fahrenheit|degrees fahrenheit"),
+    ({"time": 1.0}, "min|mins|minute|minutes"),
+    ({"time": 1 / 60}, "sec|secs|second|seconds"),
+    ({"time": 60.0}, "hr|hrs|hour|hours"),
+    ({"time": 1440.0}, "day|days"),
+    ({"time": 10_080.0}, "week|weeks|wk|wks"),
+    ({"time": 20_160.0}, "fortnight|fortnights"),
+    ({"ratio": 1.0}, "%|percent|per cent|pct"),
+    ({"voltage": 1.0}, "volt|volts"),
+    ({"voltage": 0.001}, "mv|millivolt|millivolts"),
+    ({"current": 1.0}, "amp|amps|ampere|amperes"),
+    ({"current": 0.001}, "ma|milliamp|milliamps"),
+)
+_LOADS: tuple[_Row, ...] = (
+    ({"mass": 1.0, "force": GRAVITY}, "kg|kgs|kilo|kilos|kilogram|kilograms"),
+    ({"mass": 0.001}, "gram|grams|gramme|grammes|gm"),
+    ({"mass": POUND, "force": LBF}, "lb|lbs|pound|pounds"),
+    ({"mass": POUND / 16}, "oz|ounce|ounces"),
+    ({"force": 1.0}, "newton|newtons"),
+    ({"force": 1000.0}, "kn|kilonewton|kilonewtons"),
+    ({"force": GRAVITY}, "kgf|kp"),
+    ({"force": LBF}, "lbf"),
+    ({"stress": 1.0, "pressure": 10.0}, "mpa|n/mm²|n/mm2|n/mm^2"),
+    ({"stress": 1000.0}, "gpa|kn/mm²|kn/mm2"),
+    ({"stress": PSI * 1000}, "ksi"),
+    ({"pressure": 1.0, "stress": 0.1}, "bar|bars"),
+    ({"pressure": 0.001}, "mbar"),
+    ({"pressure": PSI * 10, "stress": PSI}, "psi|lbf/in²|lbf/in2|lb/in²|lb/in2|lb sq in|lbf/sq in"),
+    ({"pressure": 0.01, "stress": 0.001}, "kpa"),
+)
 
 # One letter alone is a unit only in its own case: "5 A" is a current, "5 a side" is not.
 _LETTERS: Mapping[str, dict[str, float]] = MappingProxyType(
@@ -168,7 +178,7 @@ def spellings() -> dict[str, Spelling]:
     """
     known = {
         " ".join(text.split()): Spelling(MappingProxyType(factors))
-        for factors, texts in _rows()
+        for factors, texts in (*_TORQUES, *_SIZES, *_VOLUMES, *_STATES, *_LOADS)
         for text in texts.split("|")
     }
     known.update({text: Spelling(MappingProxyType(f), exact_case=True) for text, f in _LETTERS.items()})

@@ -21,26 +21,6 @@ _VULGAR = {
 }
 _GLYPHS = "".join(_VULGAR)
 
-WORDS = {
-    "one": 1.0,
-    "two": 2.0,
-    "three": 3.0,
-    "four": 4.0,
-    "five": 5.0,
-    "six": 6.0,
-    "seven": 7.0,
-    "eight": 8.0,
-    "nine": 9.0,
-    "ten": 10.0,
-    "eleven": 11.0,
-    "twelve": 12.0,
-    "sixteen": 16.0,
-    "twenty": 20.0,
-    "couple": 2.0,
-    "pair": 2.0,
-    "dozen": 12.0,
-}
-
 # The longest spelling stands first, so that "1 1/4" is not read as "1".
 NUMBER = (
     r"(?:[0-9]+[ -][0-9]+/[0-9]+"

@@ -11,36 +11,16 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from msgspec import Struct
-
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.measures import FAHRENHEIT, INCH, MEASURES, TOUCHING, Spelling, spellings
-from witnessmark.ground.numerals import NUMBER, WORDS, read_number
-from witnessmark.ground.quantity import Quantity
+from witnessmark.ground.numerals import NUMBER, read_number
+from witnessmark.ground.quantities_said import hours_in, money_in, said_in
+from witnessmark.ground.quantity import FoundQuantity, Quantity
 from witnessmark.ground.threads_typed import find_thread, find_threads
 
 __all__ = ["FoundQuantity", "find_quantities", "find_thread", "read_quantity"]
 
 _SIGN = r"(?:(?<![\w).\-])[-+−])?"
-_HOURS = re.compile(
-    r"(?<![\w.,/:])([0-9]{1,3})\s?(?:h|hr|hrs|hour|hours)"
-    r"(?:([0-5][0-9])(?![\w:.,])|\s?(?:and )?([0-5]?[0-9])\s?(?:m|min|mins|minutes)\b"
-    r"|\s([0-5][0-9])(?=\s*$|\s*[,;.)]|\s+(?:on|for|over|to|spent|all|in)\b))",
-    re.I,
-)
-_MONEY = re.compile(
-    rf"(?<![\w.,])(?:([£€$])\s?({NUMBER})|({NUMBER})\s?(€|quid\b|euros?\b|eur\b|gbp\b|dollars?\b)|([0-9]{{1,3}})p\b)",
-    re.I,
-)
-_SIGNS = {"quid": "£", "gbp": "£", "euro": "€", "euros": "€", "eur": "€", "dollar": "$", "dollars": "$"}
-_COUNTED = "hour|hr|minute|min|day|week|pint|litre|liter|gallon|mile|inch"
-_SAID = re.compile(
-    rf"\b(?:(half|quarter|three quarters)(?: of)?(?: an?)?|(an?|a couple of|couple of|{'|'.join(WORDS)}))"
-    rf"(?:(?<!\ban)(?<!\ba) and a (half|quarter))? ({_COUNTED})(?:e?s)?\b(?: and a (half|quarter)\b)?",
-    re.I,
-)
-_PARTS = {"half": 0.5, "quarter": 0.25, "three quarters": 0.75, "a": 1.0, "an": 1.0}
-_SAID_UNIT = {"inch": "inch", "hr": "hour", "min": "minute", "liter": "litre"}
 _SIZE = re.compile(
     rf"(?<![\w.,/])({NUMBER})(\"|″)?\s?[x×]\s?({NUMBER})(?:\"|″)?(?:\s?[x×]\s?({NUMBER}))?(?:\s?(mm|in|inch|inches|cm|\"|″))?(?![\w/])",
     re.I,
@@ -49,16 +29,6 @@ _AFTER_INCHES = re.compile(
     r"\s*(?:$|[,;.)x×/]|(?:of|long|wide|deep|thick|dia|diameter|bore|od|id|bolts?|nuts?|pipe|spanner|socket|drive|at)\b)",
     re.I,
 )
-
-
-class FoundQuantity(Struct, frozen=True, omit_defaults=True):
-    """A quantity found in a line, with the span of its words; `size` is the whole of a size like "38 x 60 x 10"."""
-
-    start: int
-    end: int
-    quantity: Quantity
-    kind: str = ""
-    size: str = ""
 
 
 def read_quantity(text: str, kind: str | None = None) -> Quantity:
@@ -136,11 +106,11 @@ def find_quantities(text: str) -> tuple[FoundQuantity, ...]:
 def _found(text: str, kind: str | None) -> Iterator[FoundQuantity]:
     """Everything that could be a quantity, those that take precedence first."""
     yield from _pitches(text)
-    yield from _money(text)
-    yield from _hours(text)
+    yield from money_in(text)
+    yield from hours_in(text)
+    yield from said_in(text)
     yield from _sizes(text)
     yield from _measured(text, kind)
-    yield from _said(text)
 
 
 def _pitches(text: str) -> Iterator[FoundQuantity]:
@@ -148,23 +118,6 @@ def _pitches(text: str) -> Iterator[FoundQuantity]:
         if thread.thread.endswith("tpi") and thread.pitch:
             typed = text[thread.start : thread.end]
             yield FoundQuantity(thread.start, thread.end, Quantity(typed, thread.pitch, "mm"), "pitch")
-
-
-def _money(text: str) -> Iterator[FoundQuantity]:
-    for match in _MONEY.finditer(text):
-        before, first, second, after, pence = match.groups()
-        number = _value(first or second or pence)
-        if number is not None:
-            sign = before or _SIGNS.get((after or "quid").lower(), after)
-            value = number / 100 if pence else number
-            yield FoundQuantity(match.start(), match.end(), Quantity(match[0], value, sign), "money")
-
-
-def _hours(text: str) -> Iterator[FoundQuantity]:
-    for match in _HOURS.finditer(text):
-        minutes = next(g for g in match.groups()[1:] if g is not None)
-        value = int(match[1]) * 60.0 + int(minutes)
-        yield FoundQuantity(match.start(), match.end(), Quantity(match[0], value, "min"), "time")
 
 
 def _sizes(text: str) -> Iterator[FoundQuantity]:
@@ -183,7 +136,9 @@ def _sizes(text: str) -> Iterator[FoundQuantity]:
             number = _value(match[group]) if match[group] else None
             if number is not None:
                 quantity = Quantity(match[group], number * factor, "mm")
-                yield FoundQuantity(match.start(group), end if group == last else match.end(group), quantity, "length", size)
+                yield FoundQuantity(
+                    match.start(group), end if group == last else match.end(group), quantity, "length", size
+                )
 
 
 def _measured(text: str, kind: str | None) -> Iterator[FoundQuantity]:
@@ -259,18 +214,6 @@ def _pattern() -> re.Pattern[str]:
         rf"(?<![\w.,/:])(?:(?P<low>{_SIGN}{NUMBER})\s?(?:-|–|to)\s?)??(?P<number>{_SIGN}{NUMBER})(?P<gap>\s{{0,2}}|-)"
         rf"(?P<unit>(?i:{units})|[{letters}])"
     )
-
-
-def _said(text: str) -> Iterator[FoundQuantity]:
-    for match in _SAID.finditer(text):
-        part, count, more, noun, rest = match.groups()
-        said = (count or part).lower()
-        number = _PARTS.get(said, 2.0 if "couple" in said else WORDS.get(said, 0.0))
-        number += _PARTS.get((more or rest or "").lower(), 0.0)
-        unit = _SAID_UNIT.get(noun.lower(), noun.lower())
-        kind, factor = next(iter(_known_spellings()[unit].factors.items()))
-        quantity = Quantity(match[0], number * factor, MEASURES[kind].unit)
-        yield FoundQuantity(match.start(), match.end(), quantity, kind)
 
 
 def _value(typed: str) -> float | None:

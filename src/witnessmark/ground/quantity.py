@@ -1,5 +1,7 @@
 """A quantity: what a person typed, kept, beside its value in the one unit of its kind."""
 
+from __future__ import annotations
+
 from msgspec import Struct
 
 
@@ -14,3 +16,13 @@ class Quantity(Struct, frozen=True, omit_defaults=True):
     typed: str
     value: float
     unit: str = ""
+
+
+class FoundQuantity(Struct, frozen=True, omit_defaults=True):
+    """A quantity found in a line, and the span of its words; `size` is all of one like "38 x 60 x 10"."""
+
+    start: int
+    end: int
+    quantity: Quantity
+    kind: str = ""
+    size: str = ""

@@ -51,6 +51,11 @@ class Building:
     def if_missed(self, joint: str) -> str:
         return self.state.vehicle.joints[joint].if_missed or self.kind(joint).if_missed
 
+    def assembly_of(self, name: str) -> str:
+        """The assembly a joint or part belongs to; "" where none is told."""
+        thing = self.state.vehicle.joints.get(name) or self.state.vehicle.parts.get(name)
+        return thing.assembly if thing else ""
+
     def holders(self, part: str) -> list[str]:
         """The joints that hold a part."""
         return self._held_by.get(part, [])

@@ -19,16 +19,19 @@ REFIT, REFURBISH, RENEW_PART, COAT = 15, 60, 20, 45
 FIRE_WATCH = Minutes(60, 60, 60)
 
 _LIKELY = {"fluid": 15, "blank": 5, "brace": 20, "turn": 5, "bag": 5, "back": 5}
-_BESIDE = frozenset({"turn", "bag", "back"})
+_SORTS = {"turn": "garage", "bag": "garage", "back": "garage", "blank": "prepare", "brace": "prepare"}
 
 
 def part_work(b: Building, part: str, job: str, word: str) -> Operation:
     """What a job does to a part that is off: pays what was found on it."""
     found = [d for d in b.at(part) if d.sort == "finding"]
     likely = RENEW_PART if word == "renew" else REFURBISH
+    what = (
+        "compare the new {} with the old, and fit it" if word == "renew" else MAKING.get(word, "make good {}")
+    )
     new = (parted(part)[0],) if word == "renew" else ()
     return Operation(
-        id=f"work/{part}/{word}", what=MAKING.get(word, "make good {}").format(part), sort="work", name=part,
+        id=f"work/{part}/{word}", what=what.format(part), sort="work", name=part,
         job=job, minutes=about(likely), where=b.state.vehicle.place_of(part), if_missed=_heaviest(b, part),
         pays=b.pay(found), needs=new, finding=FINDING_MAKING_GOOD,
     )  # fmt: skip
@@ -73,6 +76,6 @@ def garage_operation(b: Building, debt: Debt, job: str) -> Operation:
             cautions=("solvents",), note=f"{when}steel at least 3 °C warmer than the dew point",
         )  # fmt: skip
     return Operation(
-        **common, id=f"{debt.sort}/{debt.item or thing}", sort="garage" if debt.sort in _BESIDE else "close",
+        **common, id=f"{debt.sort}/{debt.item or thing}", sort=_SORTS.get(debt.sort, "close"),
         minutes=about(_LIKELY.get(debt.sort, 15)), put_down=debt.sort != "fluid",
     )  # fmt: skip

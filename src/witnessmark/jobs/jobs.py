@@ -136,7 +136,8 @@ def _must_open(b: Building, joint: str) -> bool:
 
 def _garage(b: Building, debt: Debt) -> None:
     """What belongs to no joint's opening and closing, in the job of its assembly or of its own."""
-    job = f"{CLOSE}/{debt.assembly or debt.joint or debt.part or debt.where or debt.item}"
+    thing = debt.joint or debt.part
+    job = f"{CLOSE}/{debt.assembly or b.assembly_of(thing) or thing or debt.where or debt.item}"
     if debt.sort == "put_right":
         upset = Upset(name=debt.item, text=debt.what, if_missed=debt.if_missed, stage=debt.stage)
         b.add(put_right(b, upset, job, [debt]))

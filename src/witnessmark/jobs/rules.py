@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from witnessmark.jobs.acts import shared_checks
 from witnessmark.jobs.building import Building
+from witnessmark.jobs.operation import Operation
 from witnessmark.jobs.rules_metal import (
     brace_before_cutting,
     clear_before_hot_work,
@@ -51,7 +53,7 @@ def parts_on_before_their_joints(b: Building) -> None:
 
 def blanks_out_before_closing(b: Building) -> None:
     """Blanking plugs come out before the joint they sit in is closed."""
-    for blank in acts(b, "close"):
+    for blank in acts(b, "prepare"):
         if blank.id.startswith("blank/"):
             b.first(blank.id, f"close/{blank.name}")
 
@@ -64,6 +66,31 @@ def drain_before_opening_wet(b: Building) -> None:
             continue
         for drain in _of_its_assembly(b, opening.name, "drain"):
             b.first(f"open/{drain}", opening.id)
+
+
+def fill_after_closing(b: Building) -> None:
+    """Nothing is filled while a joint that lets it out stands open; drains are closed before fill plugs."""
+    fills = [o for o in on_joints(b, "close") if b.kind(o.name).closed_by == "fill" and "drain" not in o.name]
+    fills += [o for o in acts(b, "close") if o.id.startswith("fluid/fill")]
+    fills += [o for o in acts(b, "put_right") if o.id.endswith(" level")]
+    for fill in fills:
+        for closing in on_joints(b, "close"):
+            if closing.id == fill.id or not _wets(b, closing.name, fill.name, fill.sort):
+                continue
+            if closing.job == fill.job or b.stands_open(closing.name):
+                b.first(closing.id, fill.id)
+            else:
+                b.rather_first(closing.id, fill.id)
+
+
+def _wets(b: Building, joint: str, filled: str, sort: str) -> bool:
+    """Whether an open joint would let out what is filled: of the same assembly, or what upset a level."""
+    kind = b.kind(joint)
+    if not kind.fluid or (kind.closed_by == "fill" and "drain" not in joint):
+        return False
+    if sort == "put_right":
+        return any(upset.name == filled for upset in kind.upset)
+    return bool(b.assembly_of(filled)) and b.assembly_of(joint) == b.assembly_of(filled)
 
 
 def fill_plug_before_drain(b: Building) -> None:
@@ -89,22 +116,36 @@ def _of_its_assembly(b: Building, name: str, word: str) -> list[str]:
 
 
 def bled_before_the_pedal_is_held(b: Building) -> None:
-    """A circuit is closed and filled before a check is made on it with a foot on the pedal, or in use."""
+    """A circuit is closed and filled before a check with a foot on the pedal, with the pump or in use."""
     for proof in on_joints(b, "prove"):
         kind = b.kind(proof.name)
-        if not kind.fluid or (proof.hands == 1 and proof.stage in ("workbench", "stands")):
+        under_pressure = (
+            proof.hands == 2 or proof.stage not in ("workbench", "stands") or _whole_circuit(proof)
+        )
+        if not kind.fluid or not under_pressure:
             continue
         for upset in kind.upset:
             if upset.name.startswith("bleed") or upset.name.endswith("level"):
                 b.first(f"put_right/{upset.name}", proof.id)
-        for closing in on_joints(b, "close") if proof.hands == 2 else ():
-            if _lets_out(b, closing.name, kind.fluid):
+        for closing in on_joints(b, "close"):
+            if _lets_out(b, closing.name, proof.name):
                 b.first(closing.id, proof.id)
 
 
-def _lets_out(b: Building, name: str, fluid: str) -> bool:
-    """Whether a joint that stands open now lets this fluid out."""
-    return b.stands_open(name) and b.kind(name).fluid == fluid and b.kind(name).pipe_open
+def _whole_circuit(proof: Operation) -> bool:
+    """Whether a check is an act shared over kinds: one pump run proves every joint of the line."""
+    return proof.id.split("/")[1] in shared_checks()
+
+
+def _lets_out(b: Building, name: str, proven: str) -> bool:
+    """Whether a joint that stands open now lets out what is proven elsewhere: the same fluid in one system.
+
+    Oil stays in its own case, so there it is the assembly that counts.
+    """
+    kind, other = b.kind(name), b.kind(proven)
+    if not b.stands_open(name) or kind.fluid != other.fluid or kind.system != other.system:
+        return False
+    return "oil" not in kind.fluid or b.assembly_of(name) == b.assembly_of(proven)
 
 
 def both_sides_of_an_axle(b: Building) -> None:
@@ -144,6 +185,7 @@ RULES: tuple[Callable[[Building], None], ...] = (
     blanks_out_before_closing,
     drain_before_opening_wet,
     fill_plug_before_drain,
+    fill_after_closing,
     brace_before_cutting,
     clear_before_hot_work,
     trial_fit_before_coat,

@@ -13,8 +13,8 @@ def acts(b: Building, sort: str) -> list[Operation]:
 
 
 def on_joints(b: Building, sort: str) -> list[Operation]:
-    """The operations of one sort that are done to a joint."""
-    return [o for o in acts(b, sort) if o.name in b.state.joints]
+    """The operations of one sort that are done to a joint; of closings those that leave it tight."""
+    return [o for o in acts(b, sort) if o.name in b.state.joints and (sort != "close" or o.leaves)]
 
 
 def place_of(b: Building, name: str) -> str:

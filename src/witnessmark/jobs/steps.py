@@ -89,6 +89,7 @@ def close_joint(b: Building, joint: str, job: str, items: tuple[str, ...]) -> Op
     kind, described = b.kind(joint), b.state.vehicle.joints[joint]
     own = own_items(described, kind)
     paid = [d for d in b.at(joint) if d.sort in PAID_BY_CLOSING or _renewed(d, items, own, b)]
+    paid += [d for part in described.holds for d in b.at(part) if d.sort == "bag"]
     away = tuple(p for p in described.holds if p in b.state.parts and b.state.parts[p].where in NOT_HERE)
     numbers = {r.item: r.number for r in kind.renew}
     needs = tuple(item for item in items for _ in range(numbers.get(item, 1)))

@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from witnessmark.owed.debt import Debt
-from witnessmark.owed.stock import Item, Stock, bare
+from witnessmark.owed.stock import Item, Stock, bare, sized
 from witnessmark.state.closing import own_items
 from witnessmark.state.standing import State
 from witnessmark.vehicle.catalogue import kind_of
@@ -38,12 +38,15 @@ class Need(Struct, frozen=True, kw_only=True):
 
 
 def needs_from(debts: Iterable[Debt], state: State, extra_items: Iterable[Item] = ()) -> tuple[Need, ...]:
-    """Needs of what is owed, heaviest debt first, and of further items; merged by thing and size."""
+    """Needs of what is owed, heaviest debt first, and of further items; merged by thing and size.
+
+    Seals and the like of unknown size are not merged: nobody knows that they are alike.
+    """
     stock = Stock(state)
-    needs: dict[tuple[frozenset[str], str], Need] = {}
+    needs: dict[tuple[frozenset[str], str, str], Need] = {}
     for item in [*(i for debt in debts if (i := item_of(debt, state)) is not None), *extra_items]:
         have, ordered = stock.take(item)
-        key = (bare(item.what), item.size)
+        key = (bare(item.what), item.size, item.for_ if sized(item) else "")
         before = needs.get(key) or Need(what=item.what, size=item.size, quantity=0)
         needs[key] = replace(
             before,

@@ -55,6 +55,15 @@ def _singular(word: str) -> str:
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 
 
+def sized(item: Item) -> bool:
+    """Whether there are many sizes of a thing, and this one's is not known.
+
+    >>> [sized(Item(what=what)) for what in ("shaft seal", "split pin")]
+    [True, False]
+    """
+    return not item.size and bool(bare(item.what) & _BY_SIZE)
+
+
 def answers(held: Held, item: Item, own: bool) -> bool:
     """Whether a thing to hand answers a need; `own`: the item is what its joint is named after.
 

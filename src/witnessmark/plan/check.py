@@ -35,6 +35,7 @@ def faults_of(plan: SessionPlan, state: State, debts: Iterable[Debt], jobs: Sequ
         *_hand(plan, state),
         *_loose(plan, state),
         *_fire(plan, state),
+        *_closed_over(plan, state),
         *_short(plan, state),
         *_figures(plan),
     )
@@ -92,7 +93,7 @@ def _loose(plan: SessionPlan, state: State) -> Iterator[str]:
             loose |= {j.name for j in state.vehicle.joints.values() if operation.name in j.holds} & {
                 n for n, joint in state.joints.items() if joint.position == "apart"
             }
-        if operation.sort in ("open", "close") and operation.name in state.joints:
+        if operation.leaves in ("apart", "tight") and operation.name in state.joints:
             loose.discard(operation.name)
     for name in sorted(loose - before):
         joint = state.vehicle.joints[name]
@@ -106,10 +107,28 @@ def _fire(plan: SessionPlan, state: State) -> Iterator[str]:
     """Hot work is watched out after its last spark, in the same session."""
     for number, operation in enumerate(plan.operations):
         joint = state.vehicle.joints.get(operation.name)
-        hot = joint is not None and kind_of(joint.kind).hot_work and operation.sort in ("open", "close")
+        hot = joint is not None and kind_of(joint.kind).hot_work and operation.leaves in ("apart", "tight")
         watches = (o for o in plan.operations[number + 1 :] if o.sort == "watch")
         if hot and not any(operation.id in o.follows for o in watches):
             yield f"{operation.id} is hot work and is not watched out"
+
+
+def _closed_over(plan: SessionPlan, state: State) -> Iterator[str]:
+    """What the plan opens and leaves apart can still be reached at the end: nothing was closed over it."""
+    apart = {n for n, joint in state.joints.items() if joint.position == "apart" or joint.scrapped}
+    opened: set[str] = set()
+    for operation in plan.operations:
+        if operation.leaves == "apart":
+            apart.add(operation.name)
+            opened.add(operation.name)
+        elif operation.leaves == "tight":
+            apart.discard(operation.name)
+    off = {n for n, part in state.parts.items() if part.where != "on the vehicle"}
+    off |= {p for name in apart if name in state.vehicle.joints for p in state.vehicle.joints[name].holds}
+    for name in sorted(opened & apart):
+        ways = state.vehicle.joints[name].behind
+        if ways and not any(set(way) <= apart | off for way in ways):
+            yield f"{name} is left apart and closed over"
 
 
 def _short(plan: SessionPlan, state: State) -> Iterator[str]:

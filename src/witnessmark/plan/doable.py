@@ -27,6 +27,8 @@ SHORT_HOURS = 1.0
 # Of an operation longer than a session a spell is planned, in minutes. Our choice.
 SPELL = 60
 
+NO_ROOM = "does not fit the hours"
+
 _FAR_STAGES = {Stage.CREEPING: "done creeping, on private ground", Stage.ROAD: "done on the road"}
 
 
@@ -89,7 +91,7 @@ def _because(state: State, operation: Operation, terms: Terms) -> str:
         return "needs a helper"
     too_long = planned(operation, terms.factor, most=terms.work_minutes) > terms.work_minutes
     if too_long and not (operation.put_down and operation.sort in ("work", "prepare")):
-        return "does not fit the hours"
+        return NO_ROOM
     if terms.short and (not operation.put_down or _opens_what_lets_go(state, operation)):
         return "not begun in a short session"
     return _cure(state, operation, terms.now)

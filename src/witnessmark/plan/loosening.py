@@ -23,10 +23,13 @@ def holders_of(state: State, part: str) -> Iterator[str]:
 
 
 def loosened_by(state: State, operation: Operation) -> Iterator[str]:
-    """Ids of closings without which an operation would leave a joint that lets go in place and not to figure.
+    """Ids of closings without which an operation would leave a joint worse than apart and bagged.
 
-    A part put back hangs on joints that are not tight yet.
+    A part put back hangs on joints that are not tight yet; a blanking plug comes out only to close its joint.
     """
+    joint = state.joints.get(operation.name)
+    if operation.id.startswith("blank/") and joint is not None and joint.position in (APART, LOOSE):
+        yield f"close/{operation.name}"
     if operation.id.startswith("fit/"):
         for name in holders_of(state, operation.name):
             if joint_lets_go(state, name) and state.joints[name].position == APART:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
+from witnessmark.ground.missed import if_missed
 from witnessmark.jobs.operation import Job, Operation
 from witnessmark.owed.debt import Debt
 from witnessmark.plan.chance import chance_words, simulate
 from witnessmark.plan.check import checked
 from witnessmark.plan.choosing import Choice
-from witnessmark.plan.doable import Doable, Terms, doable
+from witnessmark.plan.doable import NO_ROOM, Doable, Terms, doable
 from witnessmark.plan.garage import garage_operations
 from witnessmark.plan.ordering import in_session_order
 from witnessmark.plan.overrun import Draw, factor_words, owners_overrun
@@ -21,6 +22,9 @@ from witnessmark.state.standing import State
 
 # Of a session's length, what is left with tools in hand: 120 of 180 minutes, until the owner says otherwise.
 WORK_SHARE = 2 / 3
+
+# So many jobs that wait are told one by one; the rest are counted.
+MOST_WAITING = 12
 
 
 def plan_session(
@@ -75,15 +79,28 @@ def plan_session(
 
 
 def _waiting(jobs: Sequence[Job], able: Doable, picked: Sequence[Operation]) -> tuple[Waiting, ...]:
-    """What is not in the plan and why, once a job and reason; what only comes after it is not listed."""
+    """What is not in the plan and why: one row a job, with the reason that tells most; the rest counted."""
     done = {o.id for o in picked}
-    rows: dict[tuple[str, str], Waiting] = {}
+    rows = []
     for job in jobs:
-        for operation in job.operations:
-            if operation.id in done:
-                continue
-            because = able.because.get(operation.id, "does not fit the hours")
-            if not because.startswith("comes after"):
-                row = Waiting(what=operation.what, name=operation.name, because=because)
-                rows.setdefault((job.id, because), row)
-    return tuple(rows.values())
+        left = [o for o in job.operations if o.id not in done]
+        if left:
+            heaviest = min(if_missed(o.if_missed) for o in left)
+            rows.append((job.wanted is None, heaviest, _row(left, able)))
+    rows.sort(key=lambda row: row[:2])
+    shown = [row for _, _, row in rows[:MOST_WAITING]]
+    more = len(rows) - len(shown)
+    return (
+        *shown,
+        *([Waiting(what=f"and {more} more jobs", name="", because="for other days")] if more else []),
+    )
+
+
+def _row(left: Sequence[Operation], able: Doable) -> Waiting:
+    """The operation of a job that waits for something nameable, else the first that found no room."""
+    told = (o for o in left if able.because.get(o.id, NO_ROOM) != NO_ROOM)
+    first = next((o for o in told if not able.because[o.id].startswith("comes after")), left[0])
+    because = able.because.get(first.id, NO_ROOM)
+    return Waiting(
+        what=first.what, name=first.name, because=NO_ROOM if because.startswith("comes after") else because
+    )

@@ -1,4 +1,4 @@
-"""Where a session can be put down: nothing that lets go loose, nothing half done, no fire unwatched."""
+"""Where a session can be put down: nothing that lets go loose, no pipe open to dirt, no fire unwatched."""
 
 from __future__ import annotations
 
@@ -39,7 +39,8 @@ def _is_safe(
     state: State, done: Sequence[Operation], before: Mapping[str, str], now: Mapping[str, str]
 ) -> bool:
     loosened = (n for n, position in now.items() if position == LOOSE and before[n] != LOOSE)
-    return not any(joint_lets_go(state, n) for n in loosened) and not _unwatched(done)
+    unblanked = any(o.id.startswith("blank/") and now.get(o.name) == APART for o in done)
+    return not any(joint_lets_go(state, n) for n in loosened) and not _unwatched(done) and not unblanked
 
 
 def _unwatched(done: Sequence[Operation]) -> bool:

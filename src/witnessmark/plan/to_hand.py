@@ -33,7 +33,7 @@ def bring(state: State, operations: Sequence[Operation]) -> tuple[str, ...]:
 def _tools(state: State, operations: Sequence[Operation]) -> Iterator[str]:
     for operation in operations:
         joint = state.vehicle.joints.get(operation.name)
-        if operation.sort == "close" and joint is not None:
+        if operation.sort == "close" and operation.leaves and joint is not None:
             kind = kind_of(joint.kind)
             if kind.closed_by in TOOLS:
                 yield TOOLS[kind.closed_by]

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from witnessmark.exchange.archive import read_archive, unpack_photos, write_archive
 from witnessmark.exchange.grid import RowTrouble
-from witnessmark.exchange.spreadsheet import Proposal, read_spreadsheet
+from witnessmark.exchange.spreadsheet import read_spreadsheet
 from witnessmark.exchange.spreadsheet_out import write_spreadsheet
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.plain import owed_rows

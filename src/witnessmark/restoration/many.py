@@ -10,8 +10,8 @@ from witnessmark.journal.facts import Described, DescribedVehicle, FoundBehind, 
 from witnessmark.journal.order import standing
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.state.description import vehicle_from
-from witnessmark.vehicle.things import Vehicle
 from witnessmark.words.lines import TypedLine, read_lines
+from witnessmark.words.vocabulary import Vocabulary, vocabulary_of
 
 _DESCRIBING = (Described, DescribedVehicle, ReadFigure, FoundBehind, Struck)
 
@@ -61,16 +61,16 @@ def write_many(restoration: Restoration, text: str, *, write: bool) -> Many:
 
 
 class _Reader:
-    """Reads line after line, keeping the vehicle as the lines so far describe it."""
+    """Reads line after line, keeping the names of the vehicle as the lines so far describe it."""
 
     def __init__(self, restoration: Restoration) -> None:
         self.restoration = restoration
-        self.vehicle: Vehicle = restoration.flow().vehicle
+        self.vocabulary: Vocabulary = vocabulary_of(restoration.flow().vehicle)
         self.entries: list[Entry] = []
         self.lines: list[Written] = []
 
     def read(self, typed: TypedLine) -> None:
-        reading, facts = self.restoration.read_typed(typed, self.vehicle, self.entries)
+        reading, facts = self.restoration.read_typed(typed, self.vocabulary, self.entries)
         self.lines.append(
             Written(number=typed.number, words=typed.words, sentence=reading.sentence, sure=bool(facts))
         )
@@ -78,4 +78,6 @@ class _Reader:
             return
         self.entries += self.restoration.entries_of(typed, reading, facts, len(self.entries))
         if any(isinstance(fact, _DESCRIBING) for fact in facts):
-            self.vehicle = vehicle_from(standing((*self.restoration.entries, *self.entries)))
+            self.vocabulary = vocabulary_of(
+                vehicle_from(standing((*self.restoration.entries, *self.entries)))
+            )

@@ -17,10 +17,11 @@ from witnessmark.restoration.heard import Heard
 from witnessmark.restoration.striking import strike_in
 from witnessmark.store.record_store import RecordStore
 from witnessmark.vehicle.things import Vehicle
+from witnessmark.words.lines import TypedLine
 from witnessmark.words.read import read_line
 from witnessmark.words.striking import Strike
 from witnessmark.words.understood import Reading, Understood
-from witnessmark.words.lines import TypedLine
+from witnessmark.words.vocabulary import Vocabulary
 
 
 class Restoration:
@@ -114,7 +115,7 @@ class Restoration:
     # ---- many lines
 
     def read_typed(
-        self, typed: TypedLine, vehicle: Vehicle, before: Sequence[Entry]
+        self, typed: TypedLine, vehicle: Vehicle | Vocabulary, before: Sequence[Entry]
     ) -> tuple[Reading, tuple[AnyFact, ...]]:
         """Read one line of a file against the vehicle so far; no facts where the reading is not sure."""
         strike = strike_in(typed.words, (*self.entries, *before))

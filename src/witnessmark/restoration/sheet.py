@@ -11,7 +11,7 @@ from witnessmark.reach.way_in import WayIn
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.sheets.closing import closing_sheet
-from witnessmark.sheets.gate import gate_sheet
+from witnessmark.sheets.gate import BRIEF, PAPER, gate_sheet
 from witnessmark.sheets.helper import helper_sheet
 from witnessmark.sheets.labels import label_sheet, labels
 from witnessmark.sheets.lists import journal_sheet, owed_sheet, state_sheet
@@ -45,7 +45,7 @@ def make_sheet(flow: Flow, asked: Asked) -> Sheet:
         case "session":
             return session_screen(flow, flow.session(asked.hours, helper=asked.helper))
         case "gate":
-            return gate_screen(flow, asked.gate)
+            return gate_screen(flow, asked.gate, PAPER)
         case "wall":
             plan = flow.session(asked.hours, helper=asked.helper)
             return wall_sheet(flow.state, flow.owed, plan, flow.gate("road"), today=flow.today)
@@ -75,15 +75,22 @@ def make_sheet(flow: Flow, asked: Asked) -> Sheet:
             )
 
 
-def owed_screen(flow: Flow, *, every: bool = False) -> Sheet:
-    """What is owed now; with `every` also what is not due yet."""
+def owed_screen(flow: Flow, *, every: bool = False, full: bool = False) -> Sheet:
+    """What is owed now; with `every` also what is not due yet; `full` tells every debt by itself."""
     debts = flow.owed if every else tuple(d for d in flow.owed if d.overdue)
-    return owed_sheet(debts, words_of(flow), vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
+    return owed_sheet(
+        debts,
+        words_of(flow),
+        vehicle=flow.vehicle.name,
+        today=flow.today,
+        line=flow.line,
+        full=full,
+    )
 
 
-def gate_screen(flow: Flow, name: str) -> Sheet:
+def gate_screen(flow: Flow, name: str, told: str = BRIEF) -> Sheet:
     """What holds a gate."""
-    return gate_sheet(flow.gate(name), vehicle=flow.vehicle.name, line=flow.line)
+    return gate_sheet(flow.gate(name), vehicle=flow.vehicle.name, line=flow.line, told=told)
 
 
 def state_screen(flow: Flow) -> Sheet:
@@ -103,7 +110,15 @@ def journal_screen(flow: Flow) -> Sheet:
 
 def session_screen(flow: Flow, plan: SessionPlan) -> Sheet:
     """What fits the session."""
-    return session_sheet(plan, flow.vehicle, catalogue(), day=flow.today, line=flow.line, cautions=cautions())
+    return session_sheet(
+        plan,
+        flow.vehicle,
+        catalogue(),
+        day=flow.today,
+        line=flow.line,
+        cautions=cautions(),
+        full=False,
+    )
 
 
 def reach_screen(flow: Flow, targets: tuple[str, ...], way: WayIn) -> Sheet:
@@ -120,7 +135,8 @@ def closing_screen(flow: Flow, name: str) -> Sheet:
         found = [a for a in known if plain and plain in a.replace(",", "")]
     if len(found) != 1:
         raise BadInput(
-            given=f"{name!r} " + ("could be several assemblies" if found else "is no assembly of this record"),
+            given=f"{name!r} "
+            + ("could be several" if found else "is no assembly of this record"),
             holds="the whole name of one assembly",
             do='Name it, as: sheet closing --of "drum brake corner left rear"',
             near=tuple(found or known)[:4],

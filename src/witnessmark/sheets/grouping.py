@@ -13,6 +13,7 @@ from witnessmark.sheets.phrases import counted
 from witnessmark.sheets.rows import Due, JointRow, Section
 
 T = TypeVar("T")
+TOLD_WHOLE = ("write down", "put right", "finger-tight", "empty the bag")
 
 
 def gathered(things: Iterable[T], key: Callable[[T], tuple[str, str]]) -> Mapping[tuple[str, str], list[T]]:
@@ -23,8 +24,17 @@ def gathered(things: Iterable[T], key: Callable[[T], tuple[str, str]]) -> Mappin
     return found
 
 
-def by_missed(rows: Sequence[JointRow], *, lead: str, empty: str = "Nothing.") -> tuple[Section, ...]:
-    """One section for each word that has rows, heaviest first, its heading led by `lead`."""
+def by_missed(
+    rows: Sequence[JointRow],
+    *,
+    lead: str,
+    empty: str = "Nothing.",
+    shown: Callable[[JointRow], JointRow] = lambda row: row,
+) -> tuple[Section, ...]:
+    """One section for each word that has rows, heaviest first, its heading led by `lead`.
+
+    shown  how a row is shown once everything on it was counted
+    """
     sections = []
     for missed in IfMissed:
         own = tuple(row for row in rows if row.if_missed == missed.words)
@@ -35,7 +45,7 @@ def by_missed(rows: Sequence[JointRow], *, lead: str, empty: str = "Nothing.") -
                     heading=f"{lead}: {counted(number, 'thing')}",
                     if_missed=missed.words,
                     note=MEANINGS[missed],
-                    rows=own,
+                    rows=tuple(shown(row) for row in own),
                 )
             )
     return tuple(sections) or (Section(heading="owed", empty=empty),)
@@ -59,6 +69,25 @@ def joint_row(name: str, state: str, missed: str, dues: Iterable[Due]) -> JointR
         days=days,
         dues=bare,
     )
+
+
+def brief(row: JointRow) -> JointRow:
+    """The same row in two or three lines: all it owes in a few words each, and the reason of the first."""
+    if len(row.dues) < 2:
+        return row
+    words = dict.fromkeys(few_words(due.what) for due in row.dues)
+    because = row.because or next((due.because for due in row.dues if due.because), "")
+    return replace(row, because=because, dues=(Due(what=" · ".join(words)),))
+
+
+def few_words(what: str) -> str:
+    """A debt in two or three words.
+
+    >>> few_words("pin bent: both legs bent over"), few_words("write down: the figure")
+    ('pin bent', 'write down the figure')
+    """
+    name, colon, text = what.partition(": ")
+    return f"{name} {text}" if name in TOLD_WHOLE and colon else name
 
 
 def _without(due: Due, because: str, place: tuple[int | None, int | None]) -> Due:

@@ -8,7 +8,7 @@ from datetime import date
 from witnessmark.journal.entry import END_OF_DAY, Entry
 from witnessmark.journal.facts import Struck
 from witnessmark.owed.debt import Debt
-from witnessmark.sheets.grouping import by_missed, gathered, joint_row
+from witnessmark.sheets.grouping import brief, by_missed, gathered, joint_row
 from witnessmark.sheets.phrases import counted, missed_words, sheet_code, short_day
 from witnessmark.sheets.rows import Cells, Due, JointRow, Section, Sheet, Words
 from witnessmark.state.parts import ON
@@ -18,20 +18,27 @@ _STATE_ORDER = ("apart", "loose", "tight", "proven", "as found")
 
 
 def owed_sheet(
-    debts: Sequence[Debt], words: Mapping[str, str], *, vehicle: str, today: date, line: int
+    debts: Sequence[Debt],
+    words: Mapping[str, str],
+    *,
+    vehicle: str,
+    today: date,
+    line: int,
+    full: bool = True,
 ) -> Sheet:
     """Everything owed, heaviest first, each under its joint; what is not due yet comes last.
 
     words  the word for each joint's state
+    full   every debt by itself; else each joint in two or three lines
     """
     due = [d for d in debts if d.overdue]
     later = [d for d in debts if not d.overdue]
-    sections = by_missed(
-        [_row(group, words, today) for group in _groups(due)], lead="owed", empty="Nothing owed."
-    )
+    rows = [_row(group, words, today) for group in _groups(due)]
+    shown = {} if full else {"shown": brief}
+    sections = by_missed(rows, lead="owed", empty="Nothing owed.", **shown)
     if later:
-        rows = tuple(Words(label=d.joint or d.part or d.where, text=f"{d.what}, {d.due}") for d in later)
-        sections = (*sections, Section(heading=f"not due yet: {counted(len(later), 'thing')}", rows=rows))
+        waiting = tuple(Words(label=d.joint or d.part or d.where, text=f"{d.what}, {d.due}") for d in later)
+        sections = (*sections, Section(heading=f"not due yet: {counted(len(later), 'thing')}", rows=waiting))
     return Sheet(
         kind="owed",
         title="What is owed",

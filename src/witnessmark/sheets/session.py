@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
 from witnessmark.jobs.operation import Operation
@@ -13,6 +13,9 @@ from witnessmark.sheets.rows import Box, JointRow, Row, Section, Sheet, Step, Wo
 from witnessmark.vehicle.kind import Kind
 from witnessmark.vehicle.things import Vehicle
 
+Numbered = tuple[int, Operation]
+ANSWERS = ("prove", "record")
+
 
 def session_sheet(
     plan: SessionPlan,
@@ -22,12 +25,14 @@ def session_sheet(
     day: date,
     line: int,
     cautions: Mapping[str, str],
+    full: bool = True,
 ) -> Sheet:
     """One session on paper.
 
     catalogue  every kind of joint by its key
     day        the day of the session; line: the last journal line the plan knew
     cautions   the usual cautions by key; a caution that is no key is shown as it stands
+    full       everything that waits by itself; else what waits for the same thing together
     """
     name = vehicle.name or "the vehicle"
     return Sheet(
@@ -52,7 +57,7 @@ def session_sheet(
                 rows=tuple(_loose(plan, vehicle, catalogue)),
                 empty="Nothing, if it ends as planned.",
             ),
-            Section(heading="waits for another day", rows=tuple(_waits(plan))),
+            Section(heading="waits for another day", rows=tuple(_waits(plan, full))),
         ),
         notes=_notes(plan, cautions),
         footer=("Figures are those of this record. Your own book comes first.",),
@@ -81,18 +86,39 @@ def _steps(plan: SessionPlan, vehicle: Vehicle, catalogue: Mapping[str, Kind]) -
     stops = {stop.after: stop for stop in plan.safe_stops}
     if 0 in stops and plan.operations:
         yield _stop(stops[0])
-    for n, operation in enumerate(plan.operations, start=1):
+    for run in _runs(plan.operations, stops):
+        first_number, first = run[0]
+        rest = run[1:]
         yield Step(
-            number=n,
-            text=operation.what,
-            minutes=band_words(operation.minutes),
-            place=where_words(operation.name, operation.where),
-            numbers=numbers_of(operation, vehicle.joints.get(operation.name), catalogue),
-            notes=tuple(_remarks(operation)),
-            left=operation.leaves,
+            number=first_number,
+            text=first.what,
+            minutes=band_words(first.minutes),
+            place=where_words(first.name, first.where),
+            numbers=numbers_of(first, vehicle.joints.get(first.name), catalogue),
+            notes=(*_remarks(first), *(_then(n, operation) for n, operation in rest)),
+            left=next((o.leaves for _, o in reversed(run) if o.leaves), ""),
         )
-        if n in stops:
-            yield _stop(stops[n])
+        if run[-1][0] in stops:
+            yield _stop(stops[run[-1][0]])
+
+
+def _runs(operations: Sequence[Operation], stops: Mapping[int, SafeStop]) -> Iterator[list[Numbered]]:
+    """The operations in order; what is proved and written down on a thing goes with the step before it."""
+    run: list[Numbered] = []
+    for n, operation in enumerate(operations, start=1):
+        joins = operation.sort in ANSWERS and run and operation.name == run[-1][1].name and n - 1 not in stops
+        if run and not joins:
+            yield run
+            run = []
+        run.append((n, operation))
+    if run:
+        yield run
+
+
+def _then(number: int, operation: Operation) -> str:
+    remarks = "; ".join(_remarks(operation, known=True))
+    said = f"{number}. {operation.what}, {band_words(operation.minutes)}"
+    return f"{said}: {remarks}" if remarks else said
 
 
 def _stop(stop: SafeStop) -> Words:
@@ -100,10 +126,11 @@ def _stop(stop: SafeStop) -> Words:
     return Words(label="safe stop", text=f"{stop.what}.{reached}", sort="stop")
 
 
-def _remarks(operation: Operation) -> Iterator[str]:
+def _remarks(operation: Operation, *, known: bool = False) -> Iterator[str]:
+    """What to know before it; `known` leaves out what its thing's first operation said."""
     if operation.hands > 1:
         yield "two pairs of hands"
-    if operation.fights:
+    if operation.fights and not known:
         yield "will not come easily"
     if not operation.put_down:
         yield "once begun, finish it"
@@ -119,9 +146,14 @@ def _loose(plan: SessionPlan, vehicle: Vehicle, catalogue: Mapping[str, Kind]) -
         yield JointRow(name=name, state="loose", if_missed=missed.replace("_", " "))
 
 
-def _waits(plan: SessionPlan) -> Iterator[Words]:
-    for one in plan.waiting:
-        yield Words(text=f"{one.what}: {one.because}", label=one.name)
+def _waits(plan: SessionPlan, full: bool) -> Iterator[Words]:
+    if full:
+        for one in plan.waiting:
+            yield Words(text=f"{one.what}: {one.because}", label=one.name)
+        return
+    for because in dict.fromkeys(one.because for one in plan.waiting):
+        names = dict.fromkeys(one.name for one in plan.waiting if one.because == because)
+        yield Words(text=" · ".join(names), label=because)
 
 
 def _notes(plan: SessionPlan, cautions: Mapping[str, str]) -> tuple[str, ...]:

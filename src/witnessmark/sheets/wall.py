@@ -10,6 +10,7 @@ from witnessmark.owed.debt import Debt
 from witnessmark.plan.session import SessionPlan
 from witnessmark.sheets.phrases import counted, missed_words, sheet_code, where_words
 from witnessmark.sheets.rows import JointRow, Section, Sheet, Step, Words
+from witnessmark.state.joint_state import LOOSE
 from witnessmark.state.standing import State
 
 MOST_ON_THE_WALL = 7
@@ -50,6 +51,8 @@ def wall_sheet(
 
 def _lets_go(state: State, debts: Sequence[Debt]) -> Section:
     open_now = [d for d in debts if d.sort == "close" and d.if_missed == "lets_go"]
+    # What is loose looks done; what is apart can be seen. So loose comes first where people pass by.
+    open_now.sort(key=lambda d: state.joints[d.joint].position != LOOSE)
     rows: list[JointRow | Words] = [
         JointRow(name=d.joint, state=state.joints[d.joint].position, if_missed=missed_words(d.if_missed))
         for d in open_now[:MOST_ON_THE_WALL]

@@ -26,6 +26,7 @@ from witnessmark.journal.facts import (
     Welded,
 )
 from witnessmark.state.lane import Step
+from witnessmark.vehicle.things import Vehicle
 
 
 class Bag(Struct, frozen=True, kw_only=True):
@@ -74,7 +75,8 @@ ANYWHERE = "the vehicle"
 class CountLane:
     """Everything counted, on its way through the journal."""
 
-    def __init__(self) -> None:
+    def __init__(self, vehicle: Vehicle) -> None:
+        self.vehicle = vehicle
         self.bags: list[Bag] = []
         self.blanks: dict[str, Tally] = {}
         self.braces: dict[str, Tally] = {}
@@ -95,7 +97,7 @@ class CountLane:
             Lifted: lambda entry, fact: self._stand(self.lifts, entry, fact.at),
             LetDown: lambda entry, fact: self._away(self.lifts, fact.at),
             Drained: lambda entry, fact: self._stand(self.drains, entry, fact.at),
-            Filled: lambda entry, fact: self._away(self.drains, fact.at, everywhere=False),
+            Filled: self.filled,
             OpenedTin: self.opened_tin,
             LastSpark: self.sparked,
             Welded: self.sparked,
@@ -136,11 +138,19 @@ class CountLane:
         for name in at or (ANYWHERE,):
             tallies[name] = Tally(at=name, number=1, day=entry.day, line=entry.line)
 
-    def _away(self, tallies: dict[str, Tally], at: tuple[str, ...], *, everywhere: bool = True) -> None:
-        if not at and everywhere:
+    def _away(self, tallies: dict[str, Tally], at: tuple[str, ...]) -> None:
+        if not at:
             tallies.clear()
         for name in at:
             tallies.pop(name, None)
+
+    def filled(self, entry: Entry, fact: Filled) -> None:
+        """Filling answers what was drained there or anywhere else of the same assembly, at its drain plug."""
+        filled = {self.vehicle.assembly_of(name) or name for name in fact.at}
+        kept = [
+            n for n in self.drains if n not in fact.at and (self.vehicle.assembly_of(n) or n) not in filled
+        ]
+        self.drains = {name: self.drains[name] for name in kept}
 
     def opened_tin(self, entry: Entry, fact: OpenedTin) -> None:
         self.tins[fact.what] = Tally(at=fact.what, number=1, day=entry.day, line=entry.line)

@@ -20,6 +20,7 @@ from witnessmark.journal.facts import (
     DryFitted,
     Fitted,
     Found,
+    Left,
     Ordered,
     Scrapped,
     SentAway,
@@ -80,6 +81,7 @@ class PartLane:
             Turned: self.turned,
             Scrapped: self.scrapped,
             Found: self.found,
+            Left: self.left,
         }
 
     def states(self) -> Mapping[str, PartState]:
@@ -133,6 +135,12 @@ class PartLane:
             if part is not None and (seen.bad or seen.good):
                 bad, line = (fact.condition, entry.line) if seen.bad else ("", None)
                 self.now[name] = replace(part, bad=bad, bad_line=line)
+
+    def left(self, entry: Entry, fact: Left) -> None:
+        """A kept no: what was found bad is left so, and why stands on the line."""
+        for name in fact.at:
+            if name in self.now:
+                self.now[name] = replace(self.now[name], bad="", bad_line=None)
 
     def _parts(self, fact: AtFact) -> list[str]:
         """The parts a fact names, and those of an assembly it names."""

@@ -39,7 +39,7 @@ def state_from(entries: Iterable[Entry]) -> State:
     held = standing(every)
     vehicle = vehicle_from(held)
     joints, parts, surfaces = JointLane(vehicle), PartLane(vehicle), SurfaceLane()
-    counts, answers, supply = CountLane(), AnswerLane(), SupplyLane()
+    counts, answers, supply = CountLane(vehicle), AnswerLane(), SupplyLane()
     walk(held, (joints, parts, surfaces, counts, answers, supply))
     return State(
         vehicle=vehicle,

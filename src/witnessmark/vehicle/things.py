@@ -89,6 +89,11 @@ class Vehicle(Struct, frozen=True, kw_only=True):
         thing = self.joints.get(name) or self.parts.get(name)
         return (thing.place or thing.side) if thing else ""
 
+    def assembly_of(self, name: str) -> str:
+        """The assembly a part or joint belongs to, or the name itself where it is one; "" for neither."""
+        thing = self.joints.get(name) or self.parts.get(name)
+        return thing.assembly if thing else (name if name in self.assemblies else "")
+
     def in_assembly(self, assembly: str) -> tuple[str, ...]:
         """Names of the joints of an assembly, in the order they were described."""
         return tuple(j.name for j in self.joints.values() if j.assembly == assembly)

@@ -14,6 +14,7 @@ from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import paying, places_screen, shelf_screen, words_on
 from witnessmark.restoration.sheet import Asked, gate_screen, make_sheet, owed_screen
+from witnessmark.sheets.gate import FULL
 from witnessmark.sheets.rows import JointRow, Section, Sheet, Words
 from witnessmark.web.asked import hours_of, number_of
 from witnessmark.web.record import with_record
@@ -42,7 +43,7 @@ def session_page(request: HttpRequest, restoration: Restoration) -> HttpResponse
 def owed_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """What is owed, by what happens if it is missed, the heaviest first."""
     flow = restoration.flow()
-    return sheet_shown(request, flow, owed_screen(flow), "parts.html")
+    return sheet_shown(request, flow, owed_screen(flow, full=True), "parts.html")
 
 
 @require_safe
@@ -63,7 +64,7 @@ def gate_page(request: HttpRequest, restoration: Restoration, name: str) -> Http
             given=f"there is no gate {name!r}", holds=f"one of {', '.join(GATES)}", do="Choose one."
         )
     flow = restoration.flow()
-    sheet = gate_screen(flow, COMMAND.get(name, name))
+    sheet = gate_screen(flow, COMMAND.get(name, name), FULL)
     return sheet_shown(request, flow, sheet, "parts.html", up=("/gate", "All four gates"))
 
 

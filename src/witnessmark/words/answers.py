@@ -42,7 +42,8 @@ def root(word: str) -> str:
 def _by_roots() -> Mapping[frozenset[str], tuple[tuple[Words, Answerable], ...]]:
     found: dict[frozenset[str], list[tuple[Words, Answerable]]] = {}
     for words, answer in trade().answers.items():
-        found.setdefault(frozenset(root(w) for w in words), []).append((words, answer))
+        roots = frozenset(root(w) for w in words if w not in lexicon().glue)
+        found.setdefault(roots or frozenset(words), []).append((words, answer))
     return MappingProxyType({roots: tuple(rows) for roots, rows in found.items()})
 
 
@@ -67,6 +68,8 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
                 best = (rank, answer, atoms)
     if best is None:
         return _alike(work, windows)
+    if len(best[2]) == 1 and len(stems(best[1].name)) > 1:
+        work.doubt("only one word of it was typed")
     if not work.call.atoms or _same_segment(work, best[2]):
         work.placed |= best[2]
     return best[1]
@@ -79,7 +82,7 @@ def _same_segment(work: Work, atoms: frozenset[int]) -> bool:
 
 
 def take_named(work: Work) -> Answerable | None:
-    """A check, ask or upset by its whole name of two words or more, where no longer name of a thing holds it."""
+    """A check, ask or upset by its whole name of two words or more, where no longer name holds it."""
     exact = _exact(work)
     if exact is None:
         return None
@@ -102,13 +105,18 @@ def _exact(work: Work) -> tuple[Answerable, frozenset[int]] | None:
             typed = trade().typed.get(tuple(work.atoms[i].low for i in sorted(atoms)))
             answer = typed or trade().answers.get(tuple(c.stem for c in run))
             free = all(work.is_free(i) or i in work.told for i in atoms)
-            if answer and free and stems(answer.name) == tuple(c.stem for c in run) and (best is None or len(run) > best[0]):
+            if (
+                answer
+                and free
+                and stems(answer.name) == tuple(c.stem for c in run)
+                and (best is None or len(run) > best[0])
+            ):
                 best = (len(run), answer, atoms)
     return (best[1], best[2]) if best else None
 
 
 def _windows(work: Work) -> list[tuple[list[Canon], frozenset[int]]]:
-    """Runs of up to eight stems that are free or tell the kind of fact, with some of them left out at most once."""
+    """Runs of up to eight stems that are free or tell the kind of fact, and each with one left out."""
     usable = [
         c
         for c in work.line.canon
@@ -155,14 +163,14 @@ def _rank(
 
 
 def _alike(work: Work, windows: Sequence[tuple[list[Canon], frozenset[int]]]) -> Answerable | None:
-    """A name spelt nearly so."""
+    """A name spelt nearly so, as it was typed."""
     best: tuple[float, Answerable, frozenset[int]] | None = None
     for canon, atoms in windows:
         if len(canon) < 2 or max(atoms) - min(atoms) >= len(canon):
             continue
-        said = " ".join(c.stem for c in canon)
-        for words, answer in trade().answers.items():
-            if len(words) != len(canon) or words[0][0] != said[0]:
+        said = " ".join(work.words(i, i + 1).lower() for i in sorted(atoms))
+        for words, answer in trade().typed.items():
+            if len(words) != len(atoms) or words[0][0] != said[0]:
                 continue
             likeness = fuzz.ratio(said, " ".join(words))
             if likeness >= _LIKE and (best is None or likeness > best[0]):

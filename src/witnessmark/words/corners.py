@@ -1,4 +1,4 @@
-"""Sides and corners as they are typed: "n/s/f", "left rear", "back left", "LR", "offside", "both sides", "all four"."""
+"""Sides and corners as they are typed: "n/s/f", "left rear", "back left", "LR", "offside"."""
 
 from __future__ import annotations
 
@@ -85,7 +85,7 @@ def _side_at(tokens: Sequence[Token], at: int, country: str) -> FoundSide | None
         return None
     hands, ends, last = first
     if hands == "" or ends == "":
-        second = _half_at(tokens, last)
+        second = _half_at(tokens, last) or _behind_hand(tokens, last)
         if second and (second[0] == "") != (hands == "") and (second[1] == "") != (ends == ""):
             hands, ends, last = hands or second[0], ends or second[1], second[2]
     last = _swallow(tokens, last, ends)
@@ -93,6 +93,13 @@ def _side_at(tokens: Sequence[Token], at: int, country: str) -> FoundSide | None
     if hand is None:
         return FoundSide(at, last, "", unknown=True)
     return FoundSide(at, last, " ".join(w for w in (hand, ends) if w))
+
+
+def _behind_hand(tokens: Sequence[Token], last: int) -> tuple[str, str, int] | None:
+    """The other half behind "hand": "right hand rear"."""
+    if last < len(tokens) and tokens[last].low in ("hand", "side"):
+        return _half_at(tokens, last + 1)
+    return None
 
 
 def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:

@@ -1,19 +1,21 @@
-"""What makes a reading doubtful beyond its builder's own doubts: turned words, second verbs, names left over."""
+"""What makes a reading doubtful beyond its builder's own doubts: turned words, second verbs, left names."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from witnessmark.words.lexicon import hint, lexicon
-from witnessmark.words.matching import Call
+from witnessmark.words.matching import Call, is_verb
 from witnessmark.words.naming import FULL, is_noun
 from witnessmark.words.work import Work
 
 _MARGIN = 0.75
-_TELLING = 1.9
+_TELLING = 1.6
 _MANY_LEFT = 6
 _HEAD_LEFT = 2
 _SMALL = 2.0
+_PLAIN = 2.9
+_LOOSE = 2
 _MAY_BE_MEANT = frozenset(
     {"wanted", "guessed", "left", "downed_tools", "offered", "remarked", "ordered", "sent_away"}
 )
@@ -21,16 +23,28 @@ _MAY_BE_TURNED = frozenset(
     {"left", "wanted", "remarked", "found_behind", "nipped_up", "described_vehicle", "struck"}
 )
 _GOOD_WITHOUT = frozenset({"proved", "looked_at", "ran", "watched_fire", "turned", "found", "held", "came"})
-_ALIKE = (frozenset({"took_off", "opened"}), frozenset({"tightened", "marked"}), frozenset({"fitted", "dry_fitted"}), frozenset({"proved", "looked_at"}), frozenset({"downed_tools", "nipped_up"}))  # fmt: skip
+_ALIKE = (
+    frozenset({"took_off", "opened"}),
+    frozenset({"tightened", "marked"}),
+    frozenset({"fitted", "dry_fitted"}),
+    frozenset({"proved", "looked_at"}),
+    frozenset({"downed_tools", "nipped_up"}),
+)
 
 
 def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     """Add to a finished reading every doubt that its words as a whole raise."""
     tag = work.call.tag
+    if work.call.atoms and all(work.line.under[i] for i in work.call.atoms):
+        work.doubt("it is told only by the way")
     if work.call.doubted:
         work.doubt("it may be meant, not done")
     if any(work.atoms[i].shaky for i in work.call.atoms):
         work.doubt("the spelling may mean another word")
+    if tag not in _MAY_BE_MEANT and any(_stands(work, i, "elsewhere") for i in range(len(work.atoms))):
+        work.doubt("another time or hand may be meant")
+    if _is_undone_again(work):
+        work.doubt("it may have been undone again")
     if tag not in _MAY_BE_MEANT and _is_meant(work):
         work.doubt("it may be meant, not done")
     if tag not in _MAY_BE_TURNED and _is_turned(work, tag):
@@ -40,6 +54,23 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     _note_small_words(work)
     _note_rivals(work, ranked)
     _note_left_over(work)
+
+
+def _stands(work: Work, at: int, name: str) -> bool:
+    """Whether a word of a short list stands here and found no place."""
+    return work.atoms[at].low in hint(name) and at not in work.placed and not work.line.under[at]
+
+
+def _is_undone_again(work: Work) -> bool:
+    """ "Off and on again", "off then back on"."""
+    other = {"took_off": ("on", "back", "in"), "fitted": ("off", "out")}.get(work.call.tag, ())
+    return any(
+        atom.low in other and any(a.low in ("and", "then") for a in work.atoms[max(0, at - 3) : at])
+        for at, atom in enumerate(work.atoms)
+    ) or (
+        work.call.tag == "fitted"
+        and any(a.low == "off" and i not in work.told for i, a in enumerate(work.atoms))
+    )
 
 
 def _is_meant(work: Work) -> bool:
@@ -70,44 +101,63 @@ def _is_turned(work: Work, tag: str) -> bool:
     return False
 
 
+def _note_verbs(work: Work) -> None:
+    """Words like verbs that found no place say that something was not understood."""
+    for at, atom in enumerate(work.atoms):
+        if at not in work.placed and at not in work.told and not work.line.under[at] and is_verb(atom.low):
+            work.doubt("a word like a verb found no place")
+
+
 def _note_small_words(work: Work) -> None:
-    """Where only "on", "in" or "off" tells the fact: it may lead to a place, or belong to a verb not known."""
-    if work.call.score >= _SMALL:
+    """Where only "on" or "off", or one usual word, tells the fact: what it stands beside may turn it."""
+    if work.call.score >= _PLAIN:
         return
-    for at in work.call.atoms:
+    _note_verbs(work)
+    for at in work.call.atoms if work.call.score < _SMALL else ():
         after = at + 1
         while after < len(work.atoms) and work.atoms[after].low in ("the", "a", "my"):
             after += 1
         if work.atoms[at].low in ("on", "in") and after < len(work.atoms) and is_noun(work.atoms[after].low):
             work.doubt("a small word may only tell where")
-    verbs = [
-        i
-        for i, a in enumerate(work.atoms)
-        if i not in work.placed and not work.line.under[i] and _is_verb(a.low)
-    ]
-    if verbs:
-        work.doubt("a word like a verb found no place")
+    if _loose_words(work) >= (1 if work.call.score < _SMALL else _LOOSE):
+        work.doubt("words beside it found no place")
 
 
-def _is_verb(low: str) -> bool:
-    return low in hint("short_verbs") or (low.endswith("ed") and len(low) > 4)
+def _loose_words(work: Work) -> int:
+    """How many words and numbers in the part of the line that tells the fact found no place."""
+    segments = {work.line.segment[i] for i in work.told}
+    return sum(
+        work.line.segment[i] in segments and (_is_content(work, i) or atom.sort == "number")
+        for i, atom in enumerate(work.atoms)
+        if i not in work.placed and i not in work.told and not work.line.under[i]
+    )
 
 
 def _note_rivals(work: Work, ranked: Sequence[Call]) -> None:
     best = work.call
     for rival in ranked:
-        if rival.tag == best.tag or (rival.atoms <= best.atoms and rival.atoms):
+        same = rival.tag == best.tag or (rival.atoms and rival.atoms <= best.also)
+        if same or any({rival.tag, best.tag} <= group for group in _ALIKE):
             continue
-        if any({rival.tag, best.tag} <= group for group in _ALIKE):
-            continue
-        if rival.score > best.score - _MARGIN and not (not rival.atoms and best.atoms):
+        if rival.score > best.score - _MARGIN and (rival.atoms or not best.atoms):
             work.doubt("it may be another kind of fact")
-        elif rival.score >= _TELLING and rival.atoms and rival.atoms.isdisjoint(work.placed):
+        elif rival.score >= _TELLING and _says_much(work, rival):
             work.doubt("a second thing is told")
 
 
+def _says_much(work: Work, call: Call) -> bool:
+    """Whether a verb of it found no place, or none of it did and it is more than small words."""
+    known = lexicon()
+    free = [work.atoms[i].low for i in call.atoms if i not in work.placed and i not in work.told]
+    if len(free) < len(call.atoms):
+        return any(is_verb(low) for low in free)
+    return any(low not in known.glue | known.beside for low in free)
+
+
 def _note_left_over(work: Work) -> None:
-    """A whole name, or many words, that found no place."""
+    """A whole name, or many words, that found no place; a name in a clause of its own with words left."""
+    if work.call.tag != "downed_tools" and _is_elsewhere(work):
+        work.doubt("the name stands in a clause of its own")
     meant = {h.named.plain for h in work.hits if h.atoms <= work.placed}
     for hit in work.hits:
         if hit.named.plain in meant:
@@ -135,6 +185,19 @@ def _note_left_over(work: Work) -> None:
     ]
     if unplaced_sides:
         work.doubt("a side found no place")
+
+
+def _is_elsewhere(work: Work) -> bool:
+    """Whether every name meant stands apart from the verb, beside words that found no place."""
+    meant = [h for h in work.hits if h.atoms <= work.placed]
+    told = {work.line.segment[i] for i in work.told}
+    apart = {work.line.segment[h.first] for h in meant}
+    if not meant or not told or told & apart:
+        return False
+    return any(
+        work.line.segment[i] in apart and i not in work.placed and _is_content(work, i)
+        for i in range(len(work.atoms))
+    )
 
 
 def _is_qualifier(work: Work, at: int) -> bool:

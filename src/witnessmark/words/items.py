@@ -12,7 +12,7 @@ from witnessmark.words.work import Work
 
 
 def take_item(work: Work) -> str:
-    """The renewable a line speaks of beside its joint, by the catalogue's name for it; "" where there is none.
+    """The renewable a line speaks of beside its joint, by the catalogue's name; "" where there is none.
 
     Words that are the thing's own name are no renewable of it: "fitted new pinion seal" is the
     pinion seal itself. Where several kinds renew a thing by these words, the joint's kind settles it.
@@ -27,7 +27,7 @@ def take_item(work: Work) -> str:
     spans = [s for s in _item_spans(work) if not _is_named(work, s)]
     if not spans:
         return ""
-    kinds = _kinds(work)
+    kinds = kinds_named(work)
     for span in spans:
         own = _of_kinds(span, kinds)
         if own:
@@ -37,7 +37,7 @@ def take_item(work: Work) -> str:
 
 
 def _led_to(work: Work, span: Span) -> Hit | None:
-    """The whole name that "to", "on" or "for" leads to from these words: they are the item, whatever they name."""
+    """The whole name that "to", "on" or "for" leads to from these words: they are its item then."""
     if span.last >= len(work.atoms) or work.atoms[span.last].low not in ("to", "on", "in", "for", "at"):
         return None
     return next((h for h in work.hits if h.how == FULL and span.last < h.first <= span.last + 2), None)
@@ -67,7 +67,7 @@ def _is_named(work: Work, span: Span) -> bool:
     return any(h.how == FULL and h.atoms & set(range(span.first, span.last)) for h in work.hits)
 
 
-def _kinds(work: Work) -> list[str]:
+def kinds_named(work: Work) -> list[str]:
     """Kinds of the joints the line is most likely about."""
     before = list(work.doubts)
     chosen = choose(work)

@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from msgspec import Struct
 
-from witnessmark.tables.read import read_table
+from witnessmark.tables.read import names_in, read_table
 from witnessmark.vehicle.catalogue import catalogue
 from witnessmark.vehicle.conditions import conditions
 from witnessmark.words.tokens import tokens_of
@@ -179,9 +179,15 @@ def _every_word(
 ) -> frozenset[str]:
     """All words that are spelt right, so that a fix is looked for only beyond them."""
     known = {low for group in (*glue.values(), *nouns.values()) for text in group for low in lows(text)}
+    known |= {
+        low for group in read_table("words/hints")["words"].values() for text in group for low in lows(text)
+    }
     known |= {low for rows in phrases.values() for words in rows for low in words}
     known |= {w for word, said in alias.items() for w in (word, *said)}
     known |= {w for pair, said in joined.items() for w in (*pair, *said)}
+    for name in names_in("gates"):
+        for ask in read_table(name).get("ask", ()):
+            known |= {low for text in (ask["name"], *ask.get("words", ())) for low in lows(text)}
     for kind in catalogue().values():
         texts = [kind.name, *kind.words]
         texts += [t for r in kind.renew for t in (r.item, *r.words)]

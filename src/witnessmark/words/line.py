@@ -12,18 +12,23 @@ from types import MappingProxyType
 from msgspec import Struct
 
 from witnessmark.ground.errors import BadInput
-from witnessmark.ground.numerals import WORDS as NUMBER_WORDS
 from witnessmark.ground.numerals import read_number
-from witnessmark.ground.quantities import FoundQuantity, find_quantities
+from witnessmark.ground.quantities import find_quantities
+from witnessmark.ground.quantity import FoundQuantity
+from witnessmark.ground.spoken import COUNT, read_said
+from witnessmark.ground.spoken import WORDS as NUMBER_WORDS
 from witnessmark.ground.threads_typed import FoundThread, find_threads
 from witnessmark.words.corners import FoundSide, find_sides
+from witnessmark.words.days import FoundDay, find_days
 from witnessmark.words.lexicon import Words, canonical, hint, lexicon
 from witnessmark.words.spelling import mend
+from witnessmark.words.times import FoundTime, find_times
 from witnessmark.words.tokens import Token, is_stop, tokens_of
 from witnessmark.words.trade import trade
 from witnessmark.words.vocabulary import Vocabulary
-from witnessmark.words.when import FoundDay, FoundTime, find_days, find_times
 
+_TIMES = re.compile(r"x([0-9]{1,3})")
+_COUNT = re.compile(rf"\b{COUNT}\b", re.I)
 _LONGEST_ITEM = 8
 _COUNTS = {**NUMBER_WORDS, "once": 1.0, "twice": 2.0, "thrice": 3.0, "single": 1.0}
 
@@ -51,7 +56,7 @@ class Atom(Struct, frozen=True):
 
 
 class Span(Struct, frozen=True):
-    """Atoms first to last (last excluded) that are of a class; `means` is the word of the data behind them."""
+    """Atoms first to last (last excluded) that are of a class; `means` is the data's word for them."""
 
     cls: str
     first: int
@@ -150,6 +155,10 @@ def _figures(text: str, today: date) -> list[Atom]:
         if _is_free(found, quantity.start, quantity.end):
             low = text[quantity.start : quantity.end].lower()
             found.append(Atom(quantity.start, quantity.end, low, "quantity", quantity=quantity))
+    for match in _COUNT.finditer(text):
+        if _is_free(found, match.start(), match.end()):
+            count = read_said(match[0])
+            found.append(Atom(match.start(), match.end(), match[0].lower(), "number", value=count))
     return found
 
 
@@ -172,7 +181,8 @@ def _count(token: Token) -> float | None:
             return read_number(token.text)
         except BadInput:
             return None
-    return _COUNTS.get(token.low)
+    times = _TIMES.fullmatch(token.low)
+    return float(times[1]) if times else _COUNTS.get(token.low)
 
 
 def _canon(atoms: Sequence[Atom]) -> tuple[Canon, ...]:
@@ -250,7 +260,8 @@ def _item_spans(atoms: Sequence[Atom], canon: Sequence[Canon]) -> list[Span]:
 def _adjoining(atoms: Sequence[Atom], run: Sequence[Canon], *, parted: bool) -> bool:
     """Whether the words stand side by side; a comma may stand between where the item is written with one."""
     return all(
-        b.first <= a.last or (parted and b.first == a.last + 1 and atoms[a.last].low == ",") for a, b in pairwise(run)
+        b.first <= a.last or (parted and b.first == a.last + 1 and atoms[a.last].low == ",")
+        for a, b in pairwise(run)
     )
 
 

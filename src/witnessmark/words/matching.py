@@ -2,27 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from witnessmark.vehicle.conditions import condition
-from witnessmark.words.lexicon import lexicon
+from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.line import Atom, Line
-from witnessmark.words.naming import FULL, Hit, is_head
+from witnessmark.words.naming import FULL, Hit, is_head, is_noun
 from witnessmark.words.verbs import Element, Phrase, Verb, starts, verbs
 
 _WIDEST_GAP = 5
 _UNDER = 1.6
 _LATER = 0.35
 _GAP = 0.03
+_AT_HEAD = 0.3
+_AFTER_VERB = 0.5
 _NEAR = 3
 _TOPIC = 0.3
 _TELLING = 2.0
 _UNNAMED = 0.8
 _FIRST = 0.8
-_HEAD = 3
+_FIRST_WORDS = 3
 
 
 class Call(Struct, frozen=True):
@@ -50,15 +52,16 @@ class _Matcher:
     """Phrases against one line."""
 
     def __init__(self, line: Line, hits: Sequence[Hit]) -> None:
-        self.line = line
-        self.within = {i for h in hits if h.how == FULL and len(h.atoms) > 1 for i in h.atoms}
-        self.within |= {
+        self.line, self.hits = line, hits
+        self.ends = {h.last - 1 for h in hits}
+        named = {i for h in hits if h.how == FULL and len(h.atoms) > 1 for i in h.atoms}
+        self.within = named | {
             i for s in line.spans_of("item") if s.last - s.first > 1 for i in range(s.first, s.last)
         }
         self.classes: dict[int, dict[str, list[int]]] = {}
         for at, spans in line.spans.items():
             for span in spans:
-                if self.within.issuperset(range(at, span.last)):
+                if named.issuperset(range(at, span.last)):
                     continue
                 self._note(at, span.cls, span.last)
                 if span.cls == "condition":
@@ -97,6 +100,13 @@ class _Matcher:
                 return _Spot(taken + spot.atoms, spot.end, spot.gaps)
         return self.match(rest, at) if element.maybe else None
 
+    def _is_open(self, first: int, last: int) -> bool:
+        """Whether a phrase may use these words: of a whole name only the last, as the noun it speaks of."""
+        return all(
+            at not in self.within or (at in self.ends and is_noun(self.line.atoms[at].low))
+            for at in range(first, last)
+        )
+
     def _is_near(self, element: Element, at: int) -> bool:
         """Whether the element stands here or behind a word or two."""
         for near in range(at, min(at + _NEAR, len(self.line.atoms))):
@@ -125,7 +135,7 @@ class _Matcher:
         for run in element.runs:
             last = at + len(run)
             atoms = self.line.atoms[at:last]
-            if tuple(a.low for a in atoms) == run and not self.within.intersection(range(at, last)):
+            if tuple(a.low for a in atoms) == run and self._is_open(at, last):
                 yield tuple(range(at, last)), last
         for cls in element.classes:
             for last in self.classes.get(at, {}).get(cls, ()):
@@ -146,37 +156,58 @@ def _classes(atom: Atom) -> tuple[str, ...]:
 def calls(line: Line, hits: Sequence[Hit]) -> list[Call]:
     """Every kind of fact the line may be, best first."""
     matcher = _Matcher(line, hits)
+    found = [
+        (phrase, spot, at)
+        for at in range(len(line.atoms))
+        for phrase in matcher.phrases_at(at)
+        if (spot := matcher.match(phrase.elements, at)) is not None
+    ]
+    head = _head(line)
+    led = is_verb(line.atoms[head].low) if line.atoms else False
+    led = led and any(phrase.weight >= _TELLING and head in spot.atoms for phrase, spot, _ in found)
     best: dict[str, Call] = {}
     said: dict[str, set[int]] = {}
-    for at in range(len(line.atoms)):
-        for phrase in matcher.phrases_at(at):
-            spot = matcher.match(phrase.elements, at)
-            if spot is None:
-                continue
-            atoms = frozenset(spot.atoms)
-            if phrase.weight >= _TELLING and not any(line.under[i] for i in atoms):
-                said.setdefault(phrase.tag, set()).update(atoms)
-            call = Call(phrase.tag, _score(line, phrase, spot, at), atoms, doubted=phrase.doubted)
-            known = best.get(phrase.tag)
-            if known is None or call.score > known.score:
-                best[phrase.tag] = call
+    for phrase, spot, at in found:
+        atoms = frozenset(spot.atoms)
+        if phrase.weight >= _TELLING and not any(line.under[i] for i in atoms):
+            said.setdefault(phrase.tag, set()).update(atoms)
+        score = _score(line, phrase, spot, at) - (_AFTER_VERB if led and atoms and head not in atoms else 0.0)
+        known = best.get(phrase.tag)
+        if known is None or score > known.score:
+            best[phrase.tag] = Call(phrase.tag, score, atoms, doubted=phrase.doubted)
+    return _able(matcher, line, best, said)
+
+
+def _able(
+    matcher: _Matcher, line: Line, best: Mapping[str, Call], said: Mapping[str, set[int]]
+) -> list[Call]:
+    """Those whose figures are there, with what the line as a whole adds, best first."""
     table = verbs()
-    head = [a.low for a in line.atoms if a.sort == "word"][:_HEAD]
-    named = bool(hits) or any(is_head(a.low) for a in line.atoms)
+    words = [a.low for a in line.atoms if a.sort == "word"][:_FIRST_WORDS]
+    named = bool(matcher.hits) or any(is_head(a.low) for a in line.atoms)
     able = [
         replace(
-            c,
-            score=c.score + _standing(table[c.tag], head, named),
-            also=frozenset(said.get(c.tag, set())) | c.atoms,
+            call,
+            score=call.score + _standing(table[tag], words, named),
+            also=frozenset(said.get(tag, set())) | call.atoms,
         )
-        for c in best.values()
-        if _is_able(matcher, table[c.tag].needs)
+        for tag, call in best.items()
+        if _is_able(matcher, table[tag].needs)
     ]
     return sorted(able, key=lambda c: (-c.score, c.tag))
 
 
+def is_verb(low: str) -> bool:
+    """Whether a word is a verb by its look: -ed, or one of the short ones.
+
+    >>> is_verb("removed"), is_verb("took"), is_verb("gasket")
+    (True, True, False)
+    """
+    return low in hint("short_verbs") or (low.endswith("ed") and len(low) > 4)
+
+
 def _standing(verb: Verb, head: Sequence[str], named: bool) -> float:
-    """What the line as a whole adds: the record's own word at its head; that nothing is named where a thing should be."""
+    """What the line as a whole adds: the record's own word at its head, or that no thing is named."""
     own = any(tuple(head[: len(words)]) == words for words in verb.first)
     return (_FIRST if own else 0.0) - (0.0 if named or not verb.thing else _UNNAMED)
 
@@ -195,7 +226,10 @@ def _score(line: Line, phrase: Phrase, spot: _Spot, at: int) -> float:
     if line.under[where]:
         score -= _UNDER
     score -= _LATER * min(line.segment[where], 2)
-    first = next(
-        (i for i, a in enumerate(line.atoms) if a.sort not in ("side", "mark", "day", "time", "number")), 0
-    )
-    return score + (0.3 if where <= first else 0.0)
+    return score + (_AT_HEAD if spot.atoms and where <= _head(line) else 0.0)
+
+
+def _head(line: Line) -> int:
+    """The first atom that is more than a side, a number or a day."""
+    passed = ("side", "mark", "day", "time", "number")
+    return next((i for i, a in enumerate(line.atoms) if a.sort not in passed), 0)

@@ -22,7 +22,7 @@ class Hit(Struct, frozen=True):
 
     first, last  span of atoms
     named        the name meant
-    how          full: every word · tail: its last words · loose: some of its words · headless: its first words only
+    how          full: every word · tail: its last words · loose: some words · headless: its first words only
     atoms        the atoms its words came from
     rivals       other names that fit the same words as well
     doubted      a word beside it says it may be another thing
@@ -95,6 +95,8 @@ def _hits(line: Line, named: Named) -> list[Hit]:
         return [_hit(line, named, run, FULL, 100 + 10 * size + _as_typed(line, run, named)) for run in whole]
     for kept in range(size - 1, 0, -1):
         tails = [r for r in _sequences(line, named.stems[size - kept :]) if not _qualified(line, r, named)]
+        if tails and kept == 1 and size > 2 and (loose := _loose(line, named)):
+            return loose
         if tails:
             score = 60 + 8 * kept - 3 * (size - kept) - (12 if kept == 1 and _is_head(named.stems[-1]) else 0)
             return [_hit(line, named, run, TAIL, score) for run in tails]
@@ -164,7 +166,7 @@ def _run_together(line: Line, named: Named) -> list[list[Canon]]:
 
 
 def _loose(line: Line, named: Named) -> list[Hit]:
-    """Some of the words, in order, the last among them: "steering bolts" for "steering box mounting bolts"."""
+    """Some of the words in order, the last among them: "steering bolts" for "steering box bolts"."""
     size = len(named.stems)
     for at, canon in enumerate(line.canon):
         if canon.stem != named.stems[-1] or size < 2:
@@ -262,7 +264,7 @@ def _last_words() -> frozenset[str]:
 
 @cache
 def _past() -> frozenset[str]:
-    """Words of the phrases that are verbs by their ending: "welded" is no name of its own in "welded patch"."""
+    """Words of the phrases that are verbs by their ending: "welded" is no noun in "welded patch"."""
     return frozenset(w for w in verb_words() if w.endswith("ed"))
 
 

@@ -1,4 +1,4 @@
-"""Things the record has not heard of: their name out of the words around it, and their kind out of the name."""
+"""Things the record has not heard of: their name out of the words around it, their kind out of the name."""
 
 from __future__ import annotations
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 from witnessmark.journal.facts import Found, FoundBehind, LookedAt, Measured, Proved, PutRight
 from witnessmark.vehicle.catalogue import kind_of
@@ -10,9 +10,10 @@ from witnessmark.vehicle.conditions import condition
 from witnessmark.words.answers import find_answer, take_named
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
-from witnessmark.words.items import take_item
-from witnessmark.words.lexicon import stems
+from witnessmark.words.items import kinds_named, take_item
+from witnessmark.words.lexicon import lexicon, stems
 from witnessmark.words.line import Span
+from witnessmark.words.naming import FULL
 from witnessmark.words.newnames import phrase
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
@@ -44,9 +45,23 @@ def _take_condition(work: Work) -> str:
         spans, key=lambda s: (work.line.under[s.first], not condition(s.means).bad, s.first - s.last, s.first)
     )
     work.place(best.first, best.last)
+    if _touches_a_stranger(work, best):
+        work.doubt("it may be said of another thing")
     if len({condition(s.means).bad for s in spans}) > 1:
         work.doubt("good and bad are both told")
     return best.means
+
+
+def _touches_a_stranger(work: Work, span: Span) -> bool:
+    """Whether a noun that is no name stands before it: "marks gone", "rubber gone"."""
+    before = span.first - 1
+    if before < 0 or work.atoms[before].sort != "word" or not work.is_free(before):
+        return False
+    known, low = lexicon(), work.atoms[before].low
+    named = any(before in h.atoms for h in work.hits) or any(
+        s.last - 1 == before for s in work.line.spans_of("item")
+    )
+    return not named and low not in known.glue | known.trim | known.beside | known.clause | known.turning
 
 
 def _conditions(work: Work) -> list[Span]:
@@ -78,8 +93,8 @@ def _take_size(work: Work) -> str:
 
 def _measured(work: Work) -> Built:
     """Which dimension, of what, and its figures; a kind's own word for what is written down comes first."""
+    what = _take_record(work)
     at = known_subjects(work)
-    what = _take_record(work, at)
     dimensions = work.spans("dimension")
     figures = dimensioned(work)
     if dimensions and not what:
@@ -94,19 +109,28 @@ def _measured(work: Work) -> Built:
     return Built((fact,), joined(f"{listed(at)}{new_said(work)}", f"{what} {shown}".strip()))
 
 
-def _take_record(work: Work, at: Sequence[str]) -> str:
+def _take_record(work: Work) -> str:
     """What the kind of a joint asks to be written down, by its name: "clicks", "hose date"."""
-    joints = work.vocabulary.vehicle.joints
-    names = {r.name for w in at if w in joints for r in kind_of(joints[w].kind).record}
+    names = {record.name for key in kinds_named(work) for record in kind_of(key).record}
     for name in sorted(names, key=lambda n: (-len(n), n)):
         words = stems(name)
         for begin in range(len(work.line.canon) - len(words) + 1):
             run = work.line.canon[begin : begin + len(words)]
-            if tuple(c.stem for c in run) == words and all(work.is_free(c.first, c.last) for c in run):
-                work.place(run[0].first, run[-1].last)
-                work.forget("the name may be another thing's", before=run[-1].last)
+            first, last = run[0].first, run[-1].last
+            if (
+                tuple(c.stem for c in run) == words
+                and work.is_free(first, last)
+                and not _is_of_name(work, first, last)
+            ):
+                work.place(first, last)
+                work.taken.update(range(first, last))
                 return name
     return ""
+
+
+def _is_of_name(work: Work, first: int, last: int) -> bool:
+    """Whether the words are the last of a whole name: "coat" in "floor top coat"."""
+    return any(h.how == FULL and h.last == last and h.first < first for h in work.hits)
 
 
 def _proved(work: Work) -> Built:

@@ -1,4 +1,4 @@
-"""Facts about the record itself: the vehicle described, a figure read, a remark; a line struck is in `striking`."""
+"""Facts about the record itself: a thing or the vehicle described, a figure read, a remark."""
 
 from __future__ import annotations
 

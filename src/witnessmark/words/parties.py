@@ -11,7 +11,7 @@ _DAY_MINUTES = 1440.0
 
 
 def take_due(work: Work) -> str:
-    """The day something is due, as YYYY-MM-DD: a day with "due", "by" or "till", or so many days from today."""
+    """The day something is due, YYYY-MM-DD: one with "due", "by" or "till", or so many days from today."""
     for at, atom in enumerate(work.atoms):
         if atom.day and work.is_free(at) and _leads(work, at, atom.low):
             work.place(at)
@@ -75,7 +75,8 @@ def _name_run(work: Work, first: int) -> tuple[int, int] | None:
 
 def _may_be_party(work: Work, at: int) -> bool:
     atom = work.atoms[at]
-    in_name = any(at in h.atoms for h in work.hits if h.how == "full")
+    capital = at > 0 and work.words(at, at + 1)[:1].isupper()
+    in_name = not capital and any(at in h.atoms for h in work.hits if h.how == "full")
     return atom.sort == "word" and work.is_free(at) and not in_name
 
 
@@ -95,7 +96,7 @@ def _before(work: Work, verb: int) -> tuple[int, int] | None:
 def _capitalised(work: Work) -> str:
     """Words written with capitals, not at the head of the line."""
     run: list[int] = []
-    for at, atom in enumerate(work.atoms):
+    for at in range(len(work.atoms)):
         text = work.words(at, at + 1)
         fits = (
             at > 0

@@ -16,7 +16,7 @@ _LONG = 8
 
 
 class Mended(Struct, frozen=True):
-    """A token after mending; `shaky` where another word lies as near, or the word tells a side or direction."""
+    """A token after mending; `shaky` where another word lies as near, or the word turns what is meant."""
 
     token: Token
     mended: bool = False
@@ -32,21 +32,34 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
     """
     low = token.low
     short = len(low) < SHORTEST_MENDED
-    if token.sort != "word" or len(low) < SHORTEST_MENDED - 1 or not low.isalpha() or _is_known(low, vocabulary):
+    if (
+        token.sort != "word"
+        or len(low) < SHORTEST_MENDED - 1
+        or not low.isalpha()
+        or _is_known(low, vocabulary)
+    ):
         return Mended(token)
     slips = 2 if len(low) >= _LONG else 1
     near = process.extract(
         low, vocabulary.mends.get(low[0], ()), scorer=OSA.distance, score_cutoff=slips, limit=6
     )
-    near = [found for found in near if not short or (found[0] in vocabulary.words and len(found[0]) == len(low))]
+    near = [found for found in near if _may_be(low, found[0], vocabulary)]
     if not near:
         return Mended(token)
     ranked = sorted(near, key=lambda found: (found[1], found[0] not in vocabulary.words, found[0]))
     best, slip, _ = ranked[0]
     rivals = [w for w, s, _ in ranked[1:] if s == slip and stem(w) != stem(best)]
     own = best in vocabulary.words
-    shaky = short or any(own == (w in vocabulary.words) for w in rivals) or best in hint("turning")
+    strange = not own and best not in verb_words()
+    shaky = short or strange or any(own == (w in vocabulary.words) for w in rivals) or best in hint("turning")
     return Mended(replace(token, low=best), mended=True, shaky=shaky)
+
+
+def _may_be(typed: str, word: str, vocabulary: Vocabulary) -> bool:
+    """Whether a slip may be that word: "washed" is no washer, and short words are only the vehicle's own."""
+    if not all(typed.endswith(ending) == word.endswith(ending) for ending in ("ed", "ing")):
+        return False
+    return len(typed) >= SHORTEST_MENDED or (word in vocabulary.words and len(word) == len(typed))
 
 
 def _is_known(low: str, vocabulary: Vocabulary) -> bool:

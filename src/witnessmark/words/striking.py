@@ -7,7 +7,8 @@ import re
 from msgspec import Struct
 
 _HEAD = re.compile(
-    r"^\s*(?:(?:strike|struck|scrub(?:bed)?|scratch(?:ed)?|delete|cancel|ignore|undo|cross(?:ed)?(?: out)?|strike out|struck out)\s+)?"
+    r"^\s*(?:(?:strike|struck|scrub(?:bed)?|scratch(?:ed)?|delete|cancel|ignore|undo|cross(?:ed)?(?: out)?"
+    r"|strike out|struck out)\s+)?"
     r"(?:out\s+)?(?:line|entry|no\.?|number|#)?\s*([0-9]{1,7})\b\s*",
     re.I,
 )

@@ -40,7 +40,7 @@ def _note_names(work: Work, chosen: Sequence[Hit]) -> None:
 
 
 def choose(work: Work) -> list[Hit]:
-    """The hits meant: those of the main clause that stand in no phrase of place or means, and what is joined to them."""
+    """The hits meant: those of the main clause in no phrase of place or means, and what is joined to them."""
     free = [h for h in work.hits if not (h.atoms & work.call.atoms) or work.call.atoms - h.atoms]
     free = [h for h in free if h.atoms.isdisjoint(work.taken)]
     if any(h.how == FULL for h in free):
@@ -84,7 +84,7 @@ def _is_beside(work: Work, hit: Hit) -> bool:
 
 
 def _groups(work: Work, hits: Sequence[Hit]) -> list[list[Hit]]:
-    """Hits joined by "and" or a comma stand together; of two that touch, the first only tells more of the second."""
+    """Hits joined by "and" or a comma stand together; of two that touch, the first tells of the second."""
     groups: list[list[Hit]] = []
     for hit in hits:
         last = groups[-1][-1] if groups else None

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.vehicle.sides import parted, whole_name
-from witnessmark.words.lexicon import stem
+from witnessmark.words.lexicon import lexicon, stem
 from witnessmark.words.naming import is_head
 from witnessmark.words.newnames import (
     PART,
@@ -46,10 +46,20 @@ def things(
         _note_side(work)
         return _lately(work) if need else ()
     name = " ".join(work.atoms[i].low for i in range(*run))
-    kind = kind_given(work.kind) if work.kind else tell_kind(name) or usual
+    plain = is_head(work.atoms[run[1] - 1].low)
+    kind = kind_given(work.kind) if work.kind else tell_kind(name) or (usual if plain else "")
     if not kind and not need:
         return ()
     return new_thing(work, run, name, kind, kinds)
+
+
+def _is_led_by_a_stranger(work: Work, first: int) -> bool:
+    """Whether an unplaced word touches a new name: "the garage window" is none of the vehicle's."""
+    before = first - 1
+    if before < 0 or not work.is_free(before) or work.atoms[before].sort != "word":
+        return False
+    known = lexicon()
+    return work.atoms[before].low not in known.glue | known.trim | known.beside | known.clause
 
 
 def _lately(work: Work) -> tuple[str, ...]:
@@ -65,6 +75,8 @@ def _lately(work: Work) -> tuple[str, ...]:
 def new_thing(
     work: Work, run: tuple[int, int], name: str, kind: str, kinds: Sequence[str]
 ) -> tuple[str, ...]:
+    if _is_led_by_a_stranger(work, run[0]):
+        work.doubt("a word before the name is not known")
     number = work.take_number(before=range(*run))
     work.place(*run)
     sides = merged_sides(work, range(*run))
@@ -142,14 +154,20 @@ def _pass_containers(work: Work) -> None:
 
 
 def _counted(work: Work, starts: Sequence[int]) -> float:
-    """A count before the name, past "tins of"; the container is kept in the remark."""
-    free = [at for at in work.numbers() if work.atoms[at].low not in ("a", "an")]
-    for at in free:
-        value = work.atoms[at].value
-        if value is not None and value == int(value) and any(0 < s - at <= 4 for s in starts):
+    """A count before the name, past "tins of", or behind it as "x2" or "2 off"."""
+    for at in work.numbers():
+        atom = work.atoms[at]
+        if atom.low in ("a", "an") or atom.value is None or atom.value != int(atom.value):
+            continue
+        behind = atom.low.startswith("x") or _is_off(work, at + 1)
+        if any(0 < s - at <= 4 for s in starts) or behind:
             work.place(at)
-            return value
+            return atom.value
     return 1.0
+
+
+def _is_off(work: Work, at: int) -> bool:
+    return at < len(work.atoms) and work.atoms[at].low == "off"
 
 
 def _single(name: str, number: float, each: bool = False) -> str:

@@ -60,7 +60,7 @@ class Question(Struct, frozen=True):
 
 
 class Understood(Struct, frozen=True):
-    """The best reading, at most two others where it is not sure, and a question where one answer would settle it."""
+    """The best reading, at most two others where it is not sure, and the question that would settle it."""
 
     best: Reading
     others: tuple[Reading, ...] = ()
@@ -70,7 +70,7 @@ class Understood(Struct, frozen=True):
 def as_json(understood: Understood, line: int | None = None, owes: Sequence[str] = ()) -> dict[str, Any]:
     """The reading as plain values, under the names that scripts rely on.
 
-    line is the number it was written under, None while it is not written; owes says what it leaves to be done.
+    line is the number it was written under, None before; owes says what it leaves to be done.
     """
     best = understood.best
     return {

@@ -18,7 +18,7 @@ WEIGHTS: Mapping[str, float] = MappingProxyType(
 
 
 class Element(Struct, frozen=True):
-    """One place of a phrase: some words (or runs of words), a class, or a gap of up to five words; barred ones must not stand here."""
+    """One place of a phrase: words, runs of words, classes, or a gap; what is barred must not stand here."""
 
     runs: tuple[Words, ...] = ()
     classes: frozenset[str] = frozenset()
@@ -28,7 +28,7 @@ class Element(Struct, frozen=True):
 
 
 class Phrase(Struct, frozen=True):
-    """One way to say a kind of fact. `doubted` phrases are also used for what is only meant, or for something else."""
+    """One way to say a kind of fact. `doubted` ones are also used for what is only meant, or for another."""
 
     tag: str
     weight: float
@@ -37,9 +37,12 @@ class Phrase(Struct, frozen=True):
 
 
 class Verb(Struct, frozen=True):
-    """What is read back at the head of the sentence, the figures one of which must be there, and its own words.
+    """What the sentence begins with, and what the line must have for it.
 
-    own  where told, only these words of its phrases are said by the sentence's head; the rest stay in the remark
+    needs  figures or classes, one of which must be there
+    own    where told, only these words of its phrases are said by the sentence; the rest stay in the remark
+    thing  it is said of a thing
+    first  words that are decisive at the head of a line
     """
 
     says: str

@@ -1,4 +1,4 @@
-"""The names one vehicle answers to, looked up by their words; made once for a vehicle and kept by the caller."""
+"""The names one vehicle answers to, looked up by their words; made once and kept by the caller."""
 
 from __future__ import annotations
 
