@@ -147,6 +147,16 @@ def test_no_petrol_is_let_in_while_a_fuel_joint_stands_open() -> None:
     assert comes_before(found, "close/tank outlet union", brim)
 
 
+def test_oil_stays_in_its_own_case() -> None:
+    plugs = [
+        Joint(name=f"{case} plug", kind="fill-and-drain-plug", assembly=case) for case in ("gearbox", "axle")
+    ]
+    found = jobs(described(*plugs), *(f.Opened(at=(plug.name,)) for plug in plugs))
+    proof = next(o.id for o in found["close/gearbox"].operations if o.id.startswith("prove/no weep"))
+    assert comes_before(found, "close/gearbox plug", proof)
+    assert not comes_before(found, "close/axle plug", proof)
+
+
 def test_nothing_is_filled_while_its_case_stands_open() -> None:
     found = jobs(
         *AXLE, f.Drained(at=("axle",)), f.Opened(at=("pinion seal",)), f.Opened(at=("axle drain plug",))

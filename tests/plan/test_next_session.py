@@ -166,8 +166,8 @@ def test_a_long_job_behind_the_same_wheel_is_not_shut_in() -> None:
         described(wheel, first, second, Part(name="wheel")),
         f.Wanted(at=("drum screws",), job="renew"),
         f.Wanted(at=("hose clip",), job="renew"),
-        f.Guessed(at=("hose clip",), low=90, likely=100, high=2000),
-        work_minutes=90,
+        f.Guessed(at=("hose clip",), low=90, likely=100, high=110),
+        work_minutes=110,
     )
     assert "close/wheel nuts" in ids(plan)
     assert "open/hose clip" not in ids(plan)

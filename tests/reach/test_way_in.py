@@ -43,6 +43,10 @@ def test_a_joint_apart_is_no_longer_in_the_way() -> None:
     assert way_in(["drain plug"], state_of(sealed, f.Opened(at=("fill plug",)))).remove == ()
 
 
+def test_what_is_scrapped_is_no_longer_in_the_way() -> None:
+    assert way_in(["drum screws"], state_of(CORNER, f.Scrapped(at=("wheel nuts",)))).remove == ("wheel",)
+
+
 def test_the_cheaper_of_two_routes_is_taken_and_the_other_is_told() -> None:
     coat = Joint(name="inside coat", kind="primed-metal", behind=(("outer skin",), ("closing plate",)))
     skin = Joint(name="skin welds", kind="plug-weld-seam", holds=("outer skin",))

@@ -33,6 +33,10 @@ WEDNESDAY = date(2026, 3, 18)
         ("Mar 14th 2026", date(2026, 3, 14), date(2026, 3, 14)),
         ("14/3/26", date(2026, 3, 14), date(2026, 3, 14)),
         ("till june", None, date(2026, 6, 1)),
+        ("on the 14th", date(2026, 3, 14), date(2026, 4, 14)),
+        ("by the 31st", date(2026, 1, 31), date(2026, 3, 31)),
+        ("Friday week", None, date(2026, 3, 27)),
+        ("a week on Friday", None, date(2026, 3, 27)),
     ],
 )
 def test_a_day_is_the_nearest_one_meant(typed: str, past: date | None, coming: date) -> None:
@@ -41,7 +45,16 @@ def test_a_day_is_the_nearest_one_meant(typed: str, past: date | None, coming: d
 
 
 @pytest.mark.parametrize(
-    "line", ["sat in the drizzle", "may the fourth", "2026-13-45", "5/16 UNF", "in march past", "31 Feb"]
+    "line",
+    [
+        "sat in the drizzle",
+        "may the fourth",
+        "2026-13-45",
+        "5/16 UNF",
+        "in march past",
+        "31 Feb",
+        "the 3rd bolt",
+    ],
 )
 def test_words_that_are_no_day_are_left_alone(line: str) -> None:
     assert find_days(line, WEDNESDAY) == ()

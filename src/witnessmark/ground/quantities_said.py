@@ -46,7 +46,8 @@ def _said_pattern() -> re.Pattern[str]:
     more = rf"(?: and (?P<more>{PART}|[0-9]{{1,2}}|(?:[a-z]+)))?"
     return re.compile(
         rf"(?<![\w.,/:\-])(?:(?P<number>{NUMBER} of an?|{SAID}(?: of)?(?: an?)?"
-        rf"|{NUMBER}(?= {_LIKE}(?:{_WITH_AN}|hr)s? and )) {_LIKE}(?P<unit>{units})|(?P<one>an?) {_LIKE}(?P<single>{_WITH_AN})){more}(?![\w/²])",
+        rf"|{NUMBER}(?= {_LIKE}(?:{_WITH_AN}|hr)s? and )) {_LIKE}(?P<unit>{units})"
+        rf"|(?P<one>an?) {_LIKE}(?P<single>{_WITH_AN})){more}(?![\w/²])",
         re.I,
     )
 

@@ -43,6 +43,7 @@ class Choice:
         self.ids = list(able.operations)
         self.numbers = {id: n for n, id in enumerate(self.ids)}
         self.never = len(self.ids)
+        self._every = {*able.operations, *able.because}
         self.long = {job.id for job in jobs if self._length(job) > terms.work_minutes}
         self.not_to_open = {job.id: self._not_to_open(job) for job in jobs}
 
@@ -136,7 +137,7 @@ class Choice:
                     yield Rule((number, self.numbers[inner]), self._number(closing))
 
     def _known(self) -> set[str]:
-        return {*self.able.operations, *self.able.because}
+        return self._every
 
     def _groups(self) -> Iterable[Group]:
         """A job is left safe when all it opened, and all that stands open in it, is closed.

@@ -84,7 +84,8 @@ class Flow:
     def session(self, hours: float = 3.0, *, helper: bool = False) -> SessionPlan:
         """operations -> what fits one session, and the chance of closing up by packing-up time"""
         draw = random.Random(self.seed)
-        return plan_session(self.state, self.owed, self.jobs, hours=hours, helper=helper, draw=draw)
+        owed, jobs = self.owed, self.jobs
+        return plan_session(self.state, owed, jobs, hours=hours, helper=helper, draw=draw, now=self.now)
 
     @cached_property
     def faults(self) -> tuple[Fault, ...]:

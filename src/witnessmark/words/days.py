@@ -30,8 +30,14 @@ _RULES = (
     ("day_month", rf"(?<![\w.:/])(?:on )?(?:the )?{_ORDINAL}(?: of)? ({_MONTH})\b\.?{_YEAR}"),
     ("month_day", rf"\b(?:on )?({_MONTH})\.? {_ORDINAL}\b{_YEAR}(?![:.]?[0-9])"),
     ("month", rf"\b(?:{_MONTH_LEADS}) (?:early |mid |late )?({_MONTH})\b(?! ?[0-9])"),
+    (
+        "date",
+        r"\b(?:on|by|for|till|until|due|since) the ([0-9]{1,2})(?:st|nd|rd|th)"
+        r"(?=\s*(?:$|[,.;)])|\s+(?:he|she|they|with|at|if|or|and|hopefully|says|said)\b)",
+    ),
     ("ago", rf"\b([0-9]{{1,2}}|{_COUNT}) (day|week)s? (?:ago|back)\b"),
     ("said", rf"\b({_SAID}){_PART}\b"),
+    ("week_on", rf"\b(?:a )?(?:(?:week|fortnight) on ({_DAY})|(?:on )?({_DAY}) (?:week|fortnight))\b"),
     ("weekday", rf"\b(?:({_LEADS}) )?({_DAY}){_PART}(?!\w)"),
 )
 _PATTERNS = tuple((rule, re.compile(pattern, re.I)) for rule, pattern in _RULES)
@@ -89,6 +95,24 @@ def _month_only(match: re.Match[str], today: date) -> Days:
     return (None, found[1]) if found else None
 
 
+def _date(match: re.Match[str], today: date) -> Days:
+    """A day of this month or the nearest one that has it."""
+    months = [
+        (today.year + (today.month - 1 + step) // 12, (today.month - 1 + step) % 12 + 1)
+        for step in range(-3, 4)
+    ]
+    days = [d for year, month in months if 0 < year < 10_000 and (d := _on(year, month, int(match[1])))]
+    past, coming = [d for d in days if d <= today], [d for d in days if d >= today]
+    return (past[-1] if past else None, coming[0]) if coming else None
+
+
+def _week_on(match: re.Match[str], today: date) -> Days:
+    """ "Friday week" is the Friday after the coming one."""
+    ahead = ([d[:3] for d in _DAYS].index((match[1] or match[2]).lower()[:3]) - today.weekday()) % 7 or 7
+    day = _moved(today, ahead + (14 if "fortnight" in match[0].lower() else 7))
+    return (None, day) if day else None
+
+
 def _ago(match: re.Match[str], today: date) -> Days:
     said = match[1].lower()
     count = 2 if "couple" in said else _NUMBERS[said] if said in _NUMBERS else int(said)
@@ -131,6 +155,8 @@ _READ = {
     "day_month": _day_month,
     "month_day": _month_day,
     "month": _month_only,
+    "date": _date,
+    "week_on": _week_on,
     "ago": _ago,
     "said": _said,
     "weekday": _weekday,
