@@ -11,6 +11,7 @@ from django.test import Client
 from tests.web.van import HUB, browser, hidden, text_of, van, words_in
 from witnessmark.restoration.at_hand import AtHand
 from witnessmark.web.line import pieces
+from witnessmark.web.showing import line_address
 
 ID = "00112233445566778899aabbccddeeff"
 PLAIN = "took off wheel nuts right rear"
@@ -170,8 +171,16 @@ def test_what_is_owed_is_one_tap_from_its_line(client: Client, small: AtHand) ->
     with small.opened() as restoration:
         debt = next(d for d in restoration.flow().owed if d.joint == HUB)
     body = client.get("/owed").content.decode("utf-8") + client.get("/owed?part=1").content.decode("utf-8")
-    address = f"/line?words={debt.pays.replace(' ', '%20').replace(':', '%3A')}"
-    assert f'href="{address}"' in body
+    assert f'href="{line_address(debt.pays)}"' in body
+
+
+def test_a_line_that_wants_a_figure_opens_in_the_box(client: Client, small: AtHand) -> None:
+    with small.opened() as restoration:
+        wanting = next(d.pays for d in restoration.flow().owed if d.pays.endswith("FIGURE"))
+    page = client.get(line_address(wanting))
+    assert f"autofocus>{wanting.removesuffix(' FIGURE')}</textarea>" in page.content.decode("utf-8")
+    for address in ("/", "/line", "/owed", "/owed?part=1"):
+        assert "FIGURE" not in client.get(address).content.decode("utf-8")
 
 
 def test_another_program_writing_is_seen_at_once(client: Client, small: AtHand) -> None:

@@ -13,6 +13,7 @@ from witnessmark.journal.entry import END_OF_DAY, Entry
 from witnessmark.journal.facts import AtFact, Struck
 from witnessmark.journal.order import in_force, reading_order
 from witnessmark.owed.debt import Debt, spoken
+from witnessmark.owed.joints import BLANK
 from witnessmark.plan.session import SessionPlan
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.sheet import session_screen, words_of
@@ -62,7 +63,7 @@ def front(flow: Flow, *, hours: float = 3.0, helper: bool = False) -> Front:
         loose=tuple(row for row in wall.sections[0].rows if isinstance(row, JointRow | Words)),
         plan=plan,
         steps=tuple(steps[:NEXT]),
-        pays=tuple(_pays(operation, flow.owed) for operation in plan.operations[:NEXT]),
+        pays=tuple(_pays(plan.operations[step.number - 1], flow.owed) for step in steps[:NEXT]),
         more=max(0, len(steps) - NEXT),
         not_forgotten=tuple(row for row in wall.sections[2].rows if isinstance(row, Words)),
         gate=road.headline(),
@@ -96,6 +97,16 @@ def offered_lines(flow: Flow) -> tuple[str, ...]:
     paid = {code for operation in flow.session().operations for code in operation.pays}
     first = [d.pays for d in flow.owed if d.id in paid]
     return tuple(dict.fromkeys([*first, *(d.pays for d in flow.owed)]))[:MOST_OFFERED]
+
+
+def before_blank(pays: str) -> str:
+    """The words of a line up to the figure that is still to be typed; "" where none is.
+
+    >>> before_blank("measured hub nut left rear FIGURE"), before_blank("took off hub nut left rear")
+    ('measured hub nut left rear', '')
+    """
+    words, blank, _ = pays.partition(BLANK)
+    return words.strip() if blank else ""
 
 
 def kinds_known() -> tuple[tuple[str, str], ...]:

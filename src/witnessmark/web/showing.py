@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any
+from urllib.parse import urlencode
 
 from django.http import HttpRequest, HttpResponse
 from django.middleware.csrf import get_token
@@ -11,6 +12,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from witnessmark.restoration.flow import Flow
+from witnessmark.restoration.screens import before_blank
 from witnessmark.sheets.marks import BROAD, TALL, mark_svg
 from witnessmark.sheets.phrases import counted, day_words, days_words, fit_to_show, short_day
 from witnessmark.sheets.text import stood
@@ -36,6 +38,7 @@ def environment(**options: Any) -> Environment:
     """The templates' surroundings: escaping on, and the few words pages are made with."""
     made = Environment(**options, trim_blocks=True, lstrip_blocks=True)
     made.filters |= {"shown": fit_to_show, "day": day_words, "short_day": short_day, "up": first_up}
+    made.filters |= {"address": line_address}
     made.globals |= {"mark": mark, "counted": counted, "stood": stood, "days": days_words}
     made.globals |= {"places": PLACES, "marks_drawn": marks_drawn}
     return made
@@ -59,6 +62,16 @@ def marks_drawn() -> Markup:
         for state in STATES
     )
     return Markup(f'<svg class="unseen" aria-hidden="true" focusable="false">{"".join(symbols)}</svg>')
+
+
+def line_address(words: str) -> str:
+    """Where a line is read back; one that wants a figure opens in the box instead, to be filled.
+
+    >>> line_address("took off hub"), line_address("measured hub FIGURE")
+    ('/line?words=took+off+hub', '/line?words=measured+hub+&change=1')
+    """
+    unfilled = before_blank(words)
+    return "/line?" + urlencode({"words": f"{unfilled} ", "change": 1} if unfilled else {"words": words})
 
 
 def first_up(words: str) -> str:
