@@ -49,6 +49,8 @@ def test_the_nut_factor_is_the_sum_the_standard_prints() -> None:
     printed = (0.159 * 1.5 + 0.577 * 0.14 * 9.026 + 0.14 * 13 / 2) / 10
     ours = bolts.nut_factor(Mm(10), Mm(1.5), Mm(9.026), Degree(60), Ratio(0.14), Ratio(0.14), Mm(13))
     assert ours == pytest.approx(printed, rel=5e-4)
+    sixty = (1.5 / (2 * math.pi) + 0.14 * 9.026 / math.sqrt(3) + 0.14 * 13 / 2) / 10
+    assert ours == pytest.approx(sixty, rel=1e-9)
 
 
 @given(st.floats(0, 89), st.floats(20, 500))

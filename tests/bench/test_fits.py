@@ -108,6 +108,12 @@ def test_impossible_fits_are_refused(change: dict[str, float], word: str) -> Non
         press(**given)
 
 
+def test_the_force_is_pressure_on_the_skin_times_friction() -> None:
+    skin = 3.14159265 * 30 * 40
+    assert press_force(MegaPascal(50), Mm(30), Mm(40), Ratio(0.1)) == pytest.approx(skin * 50 * 0.1)
+    assert heat_to_open(Mm(0.06), Mm(50), PerKelvin(12e-6)) == pytest.approx(100)
+
+
 def test_single_formulas_refuse_nonsense() -> None:
     with pytest.raises(BadInput, match="pressure"):
         press_force(MegaPascal(-1), Mm(25), Mm(20), Ratio(0.1))

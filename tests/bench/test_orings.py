@@ -106,6 +106,35 @@ def test_the_worst_case_holds_the_nominal(ring: Ring) -> None:
         assert span.low <= span.value <= span.high
 
 
+def test_the_worst_case_is_every_tolerance_at_its_end() -> None:
+    ring = next(r for r in standard_rings() if r.name == "-224")
+    place = gland(seat=46)
+    fit = fit_of(place, limits(place.kind), ring)
+    thin = stretched_section(Mm(3.53 - 0.10), Mm(44.04 - 0.38), Mm(46.05))
+    thick = stretched_section(Mm(3.53 + 0.10), Mm(44.04 + 0.38), Mm(45.95))
+    assert fit.squeeze.low == pytest.approx((1 - 2.95 / thin) * 100)
+    assert fit.squeeze.high == pytest.approx((1 - 2.85 / thick) * 100)
+    assert fit.fill.low == pytest.approx(math.pi / 4 * thin**2 / (2.95 * 4.9) * 100)
+    assert fit.fill.high == pytest.approx(math.pi / 4 * thick**2 / (2.85 * 4.7) * 100)
+    assert fit.stretch.low == pytest.approx((45.95 / 44.42 - 1) * 100)
+    assert fit.stretch.high == pytest.approx((46.05 / 43.66 - 1) * 100)
+
+
+def test_a_tolerance_somebody_gave_is_kept() -> None:
+    text = "name,inside mm,section mm,inside_tolerance mm,section_tolerance mm\nx,45,3.5,0,0.02\n"
+    ring = with_tolerances(rings("sizes", text).value[0])
+    assert ring.inside_tolerance == pytest.approx(0)
+    assert ring.section_tolerance == pytest.approx(0.02)
+    plain = with_tolerances(rings("sizes", "45x3.5 mm").value[0])
+    assert (plain.inside_tolerance, plain.section_tolerance) == (0.38, 0.1)
+
+
+def test_among_rings_of_one_verdict_the_one_nearest_the_middle_comes_first() -> None:
+    place = gland(seat=45.5)
+    costs = [f.cost for f in fits_in(place, standard_rings()) if f.verdict == "no"]
+    assert costs == sorted(costs)
+
+
 def test_a_ring_for_a_common_groove() -> None:
     slip = match(gland="radial static", diameter=45, depth=2.9, width=4.8)
     assert slip.rows()[0]["ring"] == "-224"

@@ -256,6 +256,66 @@ def test_wear_and_an_old_seal_are_told() -> None:
     assert "wider" in seals_like(Mm(35), Mm(47), Mm(6))[0].because
 
 
+@pytest.mark.parametrize(
+    ("shaft", "bore", "width", "found"),
+    [
+        (34.6, 47, 7, True),
+        (34.59, 47, 7, False),
+        (35.05, 47, 7, True),
+        (35.07, 47, 7, False),
+        (35, 47.35, 7, True),
+        (35, 47.36, 7, False),
+        (35, 46.95, 7, True),
+        (35, 46.93, 7, False),
+        (35, 47, 9, True),
+        (35, 47, 9.1, False),
+    ],
+)
+def test_how_far_a_measured_seal_may_be_off(shaft: float, bore: float, width: float, found: bool) -> None:
+    sizes = [(s.shaft, s.bore) for s in seals_like(Mm(shaft), Mm(bore), Mm(width))]
+    assert ((Mm(35), Mm(47)) in sizes) is found
+
+
+def test_deviations_are_measured_less_nominal() -> None:
+    one = seals_like(Mm(34.9), Mm(47.03), Mm(7.5))[0]
+    assert one.shaft_off == pytest.approx(-0.1)
+    assert one.bore_off == pytest.approx(0.03)
+    assert one.width_off == pytest.approx(0.5)
+    assert one.because == "0.5 mm narrower than measured: look at the seat"
+    assert seals_like(Mm(35), Mm(47), Mm(6.5))[0].because == "0.5 mm wider than measured: look at the seat"
+    assert seals_like(Mm(35), Mm(47), Mm(7.2))[0].verdict == "fits"
+
+
+@pytest.mark.parametrize(
+    ("shaft", "bore", "verdict"),
+    [
+        (34.84, 47, "fits"),
+        (34.83, 47, "fits"),
+        (34.81, 47, "marginal"),
+        (35, 47.039, "fits"),
+        (35, 47.055, "fits"),
+        (35, 47.065, "marginal"),
+    ],
+)
+def test_the_standard_limits_decide_with_a_little_for_measuring(
+    shaft: float, bore: float, verdict: str
+) -> None:
+    assert seals_like(Mm(shaft), Mm(bore), Mm(7))[0].verdict == verdict
+
+
+def test_the_nearest_width_comes_first_then_what_was_read() -> None:
+    widths = [s.width for s in seals_like(Mm(40), Mm(52), Mm(7.4))]
+    assert widths == sorted(widths, key=lambda w: abs(w - 7.4))
+    both = seals_like(Mm(35), Mm(52), Mm(7))
+    assert [s.verdict for s in both] == sorted((s.verdict for s in both), key=("fits", "marginal").index)
+
+
+def test_a_whole_millimetre_is_not_taken_for_an_inch() -> None:
+    assert inches_near(Mm(40)) is None
+    assert inches_near(Mm(38.15)) == "1 1/2 in"
+    assert inches_near(Mm(38.2)) is None
+
+
 def test_an_inch_seal_is_guessed_at() -> None:
     slip = identify(shaft=38.1, bore=60.3, width=9.5)
     assert not slip.found
@@ -267,6 +327,8 @@ def test_an_inch_seal_is_guessed_at() -> None:
 
 def test_limits_end_where_the_table_ends() -> None:
     assert limits_of(Mm(50)) == (-0.16, 0.039)
+    assert limits_of(Mm(30)) == (-0.13, 0.033)
+    assert limits_of(Mm(30.1)) == (-0.16, 0.039)
     assert limits_of(Mm(900)) == (0.0, 0.0)
 
 

@@ -121,6 +121,11 @@ def test_impossible_packs_are_refused(change: dict[str, Any], word: str) -> None
         stack(**given)
 
 
+def test_a_spongy_pack_is_not_offered() -> None:
+    assert stacks_between(((0.05, 20),), 600, 600) == (Stack(pieces=(50,) * 12),)
+    assert stacks_between(((0.05, 20),), 650, 650) == ()
+
+
 def test_a_stack_is_called_for_in_words() -> None:
     assert Stack(pieces=(1250, 127, 127)).words() == "1.25 + 2 of 0.127"
     assert to_microns(0.1 + 0.2) == 300

@@ -56,6 +56,72 @@ def test_a_crest_cannot_read_large() -> None:
     assert "M8 x 1.25" not in names
 
 
+def cost_of(name: str, **measured: float) -> float:
+    """The cost of one thread for a bolt of 7.85 mm and 24 to the inch, with changes."""
+    given = {"diameter": 7.85, "pitch": 25.4 / 24, **measured}
+    angle, flats = given.get("angle"), given.get("flats")
+    found = identify(
+        Mm(given["diameter"]),
+        Mm(given["pitch"]),
+        None if angle is None else Degree(angle),
+        None if flats is None else Mm(flats),
+        internal=False,
+    )
+    return next(c.cost for c in found if c.thread.name == name)
+
+
+def test_every_disagreement_costs_and_the_greater_costs_more() -> None:
+    name = "5/16 UNF"
+    good = cost_of(name)
+    pitches = [cost_of(name, pitch=25.4 / 24 * (1 + off)) for off in (0, 0.01, 0.02, 0.035)]
+    assert pitches == sorted(pitches)
+    assert pitches[1] - good == pytest.approx(1, rel=0.01)
+    assert pitches[2] - good == pytest.approx(4, rel=0.01)
+    angles = [cost_of(name, angle=a) for a in (60, 58, 55)]
+    assert angles[1] - angles[0] == pytest.approx(1)
+    assert angles[2] - angles[0] == pytest.approx(6.25)
+    flats = [cost_of(name, flats=f) - good for f in (12.7, 13.1, 13.5, 30)]
+    assert flats == pytest.approx([0, 1, 4, 4])
+
+
+def test_a_crest_reads_best_a_little_under_and_large_costs_most() -> None:
+    pitch = 25.4 / 24
+    usual = find_thread("5/16 UNF").diameter - (0.03 + 0.06 * pitch)
+    assert cost_of("5/16 UNF", diameter=usual) == pytest.approx(0, abs=1e-9)
+    slack_worn, slack_large = 0.06 + 0.1 * pitch, 0.03 + 0.03 * pitch
+    assert cost_of("5/16 UNF", diameter=usual - slack_worn) == pytest.approx(1)
+    assert cost_of("5/16 UNF", diameter=usual + slack_large) == pytest.approx(1)
+
+
+@pytest.mark.parametrize(
+    ("diameter", "pitch", "angle", "found"),
+    [
+        (8.09, 1.25, 60, True),
+        (8.11, 1.25, 60, False),
+        (7.52, 1.25, 60, True),
+        (7.50, 1.25, 60, False),
+        (7.9, 1.25 * 1.039, 60, True),
+        (7.9, 1.25 * 1.041, 60, False),
+        (7.9, 1.25, 54, True),
+        (7.9, 1.25, 53.9, False),
+    ],
+)
+def test_how_far_off_a_candidate_may_be(diameter: float, pitch: float, angle: float, found: bool) -> None:
+    names = [c.thread.name for c in identify(Mm(diameter), Mm(pitch), Degree(angle), internal=False)]
+    assert ("M8 x 1.25" in names) is found
+
+
+def test_signs_are_told_only_where_they_differ() -> None:
+    told = tell_apart(find_thread("1/4 BSW"), find_thread("1/4 UNC"))
+    assert "ten pitches" not in told
+    assert "crests" not in told
+    assert "55° against 60°" in told
+    same_angle = tell_apart(find_thread("M8"), find_thread("5/16 UNC"))
+    assert "flank angle" not in same_angle
+    assert "spanner 13 mm against 1/2 in AF" in same_angle
+    assert "spanner" not in tell_apart(find_thread("1/4 BSP"), find_thread("M14 x 1.25"))
+
+
 def test_without_an_angle_a_quarter_inch_of_twenty_stays_open() -> None:
     slip = answer(diameter=6.25, pitch=1.27)
     assert slip.verdict == "marginal"

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import json
+import re
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 from msgspec import json as wire
 
+from witnessmark.ground.spoken import COUNT, read_said
 from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.sides import parted
 from witnessmark.vehicle.things import Joint, Part, Vehicle
+from witnessmark.words.lexicon import stems
 from witnessmark.words.newnames import tell_kind
 from witnessmark.words.read import read_line
 from witnessmark.words.understood import Reading, Understood
@@ -51,20 +54,29 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
     if best.verb not in [_TAGS.get(tag, tag) for tag in wanted]:
         found.append(f"kind of fact {best.verb}")
     names = {n.lower() for n in (best.part, best.joint, getattr(best.fact, "item", "")) if n}
-    if (row["name"].lower() not in names) if row["name"] else bool(best.part or best.joint):
+    if (not _is_named(row["name"].lower(), names, best)) if row["name"] else bool(best.part or best.joint):
         found.append(f"name {sorted(names)}")
     if (best.side or None) != row["side"]:
         found.append(f"side {best.side}")
-    if not _same_figures(row["figures"], best):
+    if not _same_figures(row, best):
         found.append(f"figures {best.figures}")
     return found + [
         f"{key} is not {value}" for key, value in row["also"].items() if not _holds(key, value, best)
     ]
 
 
-def _same_figures(wanted: list[dict[str, Any]], best: Reading) -> bool:
-    have = sorted((q.unit, q.value) for q in best.figures)
-    want = sorted((f["unit"], f["value"]) for f in wanted)
+def _is_named(wanted: str, names: set[str], best: Reading) -> bool:
+    """Whether the name is told; one or more of a thing bought are the same; a bill says what for."""
+    fact: Any = best.fact
+    one = bool(getattr(fact, "item", "")) and stems(wanted) in {stems(n) for n in names}
+    return wanted in names or one or wanted in getattr(fact, "what", "").lower().split(" for ")[-1]
+
+
+def _same_figures(row: dict[str, Any], best: Reading) -> bool:
+    """The same figures; a distance wanted as `km` is judged there, whether it is told as a figure or not."""
+    passed = "km" if "km" in row["also"] else "-"
+    have = sorted((q.unit, q.value) for q in best.figures if q.unit != passed)
+    want = sorted((f["unit"], f["value"]) for f in row["figures"] if f["unit"] != passed)
     return len(have) == len(want) and all(
         a[0] == b[0] and abs(a[1] - b[1]) <= max(0.01, 0.002 * abs(b[1]))
         for a, b in zip(have, want, strict=True)
@@ -82,7 +94,7 @@ def _holds(key: str, value: Any, best: Reading) -> bool:
             price = getattr(fact, "price", None) or getattr(fact, "amount", 0.0)
             return bool(abs(price - value) < 1e-6)
         case "km":
-            return bool(abs(getattr(fact, "km", 0.0) - value) < 1e-6)
+            return bool(abs(getattr(fact, "km", 0.0) - value) <= 0.005)
         case "time":
             return bool(best.time == value)
         case "due_back":
@@ -101,8 +113,10 @@ def _is_told(value: str, best: Reading) -> bool:
 
 
 def _is_counted(value: int, best: Reading) -> bool:
+    """In the fact, or kept in the remark in figures or words."""
     fact: Any = best.fact
     counted = {getattr(fact, "number", 0), getattr(fact, "plugs", 0), len(getattr(fact, "at", ()))}
     counted |= {thing.number for thing in (*getattr(fact, "joints", ()), *getattr(fact, "parts", ()))}
-    words = best.remark.lower().split()
-    return value in counted or str(value) in words or {2: "twice"}.get(value, "-") in words
+    kept = re.findall(rf"{COUNT}|\w+", best.remark.lower())
+    counted |= {read_said(word) for word in kept}
+    return value in counted or str(value) in kept or {2: "twice"}.get(value, "-") in kept

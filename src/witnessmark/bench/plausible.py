@@ -80,6 +80,24 @@ def figure_plausible(thread: str, grade: str | None, torque: Quantity) -> Slip:
     )
 
 
+def states_said(slip: Slip) -> str:
+    """How the figure stands, in a few words; at each grade where none was given.
+
+    >>> states_said(figure_plausible("M8", None, read_quantity("13 lbf ft", "torque")))
+    'doubtful at 4.8 and 5.8, within at 8.8'
+    """
+    grades: dict[str, list[str]] = {}
+    for row in slip.rows("grades"):
+        grades.setdefault(str(row["state"]), []).append(str(row["grade"]))
+    if sum(map(len, grades.values())) == 1:
+        return next(iter(grades))
+    return ", ".join(f"{state} at {_listed(found)}" for state, found in grades.items())
+
+
+def _listed(words: list[str]) -> str:
+    return " and ".join([p for p in (", ".join(words[:-1]), words[-1]) if p])
+
+
 def judge(t: Thread, grade: str, torque: NewtonMetre) -> Judged:
     """One grade against the printed band."""
     bears = strength(grade, t.diameter)

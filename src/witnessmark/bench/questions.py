@@ -11,6 +11,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
+from witnessmark.bench.drawer import EMPTY, Drawer
 from witnessmark.bench.kinds import FILE_MARK
 from witnessmark.bench.question import Input, Question, values
 from witnessmark.bench.slip import Asked, Slip
@@ -42,6 +43,8 @@ SUBJECTS: Mapping[str, tuple[str, ...]] = MappingProxyType(
 A file is read only when its subject is asked about: one question has to answer at once.
 """
 
+OWN_KIT = "own kit"
+
 
 @cache
 def questions_about(subject: str) -> tuple[Question, ...]:
@@ -66,17 +69,22 @@ def find_question(subject: str, question: str) -> Question:
 
 
 def ask(
-    subject: str, question: str, typed: Mapping[str, str], files: Mapping[str, str] | None = None
+    subject: str,
+    question: str,
+    typed: Mapping[str, str],
+    files: Mapping[str, str] | None = None,
+    drawer: Drawer = EMPTY,
 ) -> Slip:
     """Answer a question from what was typed.
 
-    typed  input name to words, as {"thread": "M8", "torque": "13 lbf ft"}
-    files  the text of each file named as @name in typed, already read by the shell
+    typed   input name to words, as {"thread": "M8", "torque": "13 lbf ft"}
+    files   the text of each file named as @name in typed, already read by the shell
+    drawer  the person's own kit, searched with what was typed and before the tables
 
     Raises BadInput for what is missing, unknown, unreadable or impossible.
     """
     which = find_question(subject, question)
-    asked = read_inputs(which, typed, files or {})
+    asked = read_inputs(which, typed, files or {}, drawer.adds_to(subject, question))
     return replace(which.answer(**values(asked)), asked=asked)
 
 
@@ -85,20 +93,32 @@ def ask_values(subject: str, question: str, **given: Any) -> Slip:
     return find_question(subject, question).answer(**given)
 
 
-def read_inputs(which: Question, typed: Mapping[str, str], files: Mapping[str, str]) -> dict[str, Asked]:
-    """Each input read by its own reader, in the question's order."""
+def read_inputs(
+    which: Question,
+    typed: Mapping[str, str],
+    files: Mapping[str, str],
+    own: Mapping[str, tuple[Any, ...]] = MappingProxyType({}),
+) -> dict[str, Asked]:
+    """Each input read by its own reader, in the question's order; own pieces stand behind those typed."""
     known = {i.name: i for i in which.inputs}
     for name in typed:
         if name not in known:
             raise _unknown(f"input of {which.subject} {which.question}", name, list(known), which)
-    missing = [i for i in which.inputs if not i.optional and i.name not in typed]
+    missing = [i for i in which.inputs if not i.optional and i.name not in typed and i.name not in own]
     if missing:
         raise BadInput(
             given=f"{which.subject} {which.question} lacks {', '.join(i.name for i in missing)}",
             holds="; ".join(f"{i.name}: {i.help}, as {i.example}" for i in missing),
             do=f"For example: {which.call()}",
         )
-    return {i.name: _read(i, typed[i.name], files) for i in which.inputs if i.name in typed}
+    asked = {i.name: _read(i, typed[i.name], files) for i in which.inputs if i.name in typed}
+    return asked | {name: _with_own(asked.get(name), pieces) for name, pieces in own.items()}
+
+
+def _with_own(asked: Asked | None, pieces: tuple[Any, ...]) -> Asked:
+    if asked is None:
+        return Asked(OWN_KIT, pieces, "mm")
+    return Asked(f"{asked.typed} and {OWN_KIT}", (*asked.value, *pieces), asked.unit)
 
 
 def _read(one: Input, typed: str, files: Mapping[str, str]) -> Asked:

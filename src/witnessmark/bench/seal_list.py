@@ -50,7 +50,8 @@ def seals_like(shaft: Mm, bore: Mm, width: Mm) -> tuple[SealSize, ...]:
 def _beside(row: dict[str, float | str], shaft: Mm, bore: Mm, width: Mm) -> SealSize | None:
     nominal = Mm(float(row["shaft"])), Mm(float(row["bore"])), Mm(float(row["width"]))
     offs = shaft - nominal[0], bore - nominal[1], width - nominal[2]
-    if not (-WEAR <= offs[0] <= MEASURING and -MEASURING <= offs[1] <= AS_SEAL and abs(offs[2]) <= WIDTHS):
+    off = [round(x, 6) for x in offs]
+    if not (-WEAR <= off[0] <= MEASURING and -MEASURING <= off[1] <= AS_SEAL and abs(off[2]) <= WIDTHS):
         return None
     notes = [*_shaft_notes(nominal[0], offs[0]), *_bore_notes(nominal[1], offs[1])]
     if abs(offs[2]) > 0.3:

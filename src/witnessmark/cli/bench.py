@@ -8,12 +8,13 @@ from pathlib import Path
 
 import click
 
+from witnessmark.bench.drawer import EMPTY, INPUTS, Drawer
 from witnessmark.bench.kinds import FILE_MARK
 from witnessmark.bench.questions import ask, every_question, find_question, questions_about
 from witnessmark.bench.slip import to_plain
 from witnessmark.bench.slip_text import as_text
 from witnessmark.cli.common import speaks_plainly
-from witnessmark.ground.errors import BadInput
+from witnessmark.ground.errors import BadInput, WitnessMarkError
 
 NOTHING_FOUND = 3
 
@@ -22,29 +23,47 @@ NOTHING_FOUND = 3
 @click.argument("words", nargs=-1, metavar="[SUBJECT QUESTION name=value ...]")
 @click.option("--json", "as_json", is_flag=True, help="Answer as JSON for a script.")
 @click.option("--picture", type=click.Path(path_type=Path), metavar="FILE.svg", help="Draw it, to scale.")
+@click.pass_context
 @speaks_plainly
-def bench_command(words: tuple[str, ...], as_json: bool, picture: Path | None) -> None:
+def bench_command(ctx: click.Context, words: tuple[str, ...], as_json: bool, picture: Path | None) -> None:
     """Answer one question with a number, its working, its source and its doubt.
 
     Alone, it lists the questions by the moment you are in. Values carry their unit: torque="13 lbf ft".
+    In a vehicle's folder, the drivers, rings and shims its record says you own are searched first.
     Exit 0 answered, 2 bad input, 3 no answer exists.
 
     \b
     Example:  witnessmark bench seals driver bore=36.2mm shaft=31.8mm have="32x36 mm"
     """
-    sys.exit(_answered(words, as_json=as_json, picture=picture))
+    sys.exit(_answered(words, ctx.find_root().obj, as_json=as_json, picture=picture))
 
 
-def _answered(words: tuple[str, ...], *, as_json: bool, picture: Path | None) -> int:
+def _answered(words: tuple[str, ...], folder: Path | None, *, as_json: bool, picture: Path | None) -> int:
     if len(words) < 2:
         click.echo(listing(words[0] if words else ""))
         return 0
     typed = _pairs(words[2:])
-    slip = ask(words[0], words[1], typed, _files(typed))
+    slip = ask(words[0], words[1], typed, _files(typed), _drawer(words[0], words[1], folder))
     if picture is not None:
         _draw(picture, slip.picture)
     click.echo(json.dumps(to_plain(slip), ensure_ascii=False, indent=1) if as_json else as_text(slip))
     return 0 if slip.found else NOTHING_FOUND
+
+
+def _drawer(subject: str, question: str, folder: Path | None) -> Drawer:
+    """The own kit in the vehicle's folder, for a question that searches one.
+
+    A number is wanted at once: a record that cannot be read is told beside the answer, not instead of it.
+    """
+    if (subject, question) not in INPUTS or folder is None:
+        return EMPTY
+    from witnessmark.restoration.drawer import drawer_in
+
+    try:
+        return drawer_in(folder)
+    except WitnessMarkError as trouble:
+        click.echo(f"Own kit not searched: {trouble}", err=True)
+        return EMPTY
 
 
 def listing(subject: str = "") -> str:

@@ -104,12 +104,20 @@ def _is_safe(group: Group, have: set[int]) -> bool:
 
 
 def _able(problem: PickProblem) -> list[int]:
-    """Items that fit with everything they cannot do without; the others need not be asked about."""
+    """Items worth asking about: of some use, and fitting with everything they cannot do without."""
     along: dict[int, set[int]] = {i: set() for i in range(len(problem.items))}
+    perhaps: dict[int, set[int]] = {i: set() for i in range(len(problem.items))}
     for rule in problem.rules:
+        for item in rule.if_all:
+            perhaps[item].add(rule.then)
         if len(rule.if_all) == 1:
             along[rule.if_all[0]].add(rule.then)
-    return [i for i in along if _fits(problem, _with_all(i, along))]
+    closings = {closing for group in problem.groups for _, closing in group.pairs}
+    useful: set[int] = set()
+    for item, one in enumerate(problem.items):
+        if item not in useful and (any(one.values) or item in closings):
+            useful |= _with_all(item, perhaps)
+    return [i for i in sorted(useful) if _fits(problem, _with_all(i, along))]
 
 
 def _with_all(item: int, along: dict[int, set[int]]) -> set[int]:

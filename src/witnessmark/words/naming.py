@@ -6,15 +6,17 @@ from collections.abc import Sequence
 from functools import cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from witnessmark.words.lexicon import hint, lexicon, lows, stem
 from witnessmark.words.line import Canon, Line, Span
+from witnessmark.words.proper import proper_runs
+from witnessmark.words.runs import is_led, run_together, sequences
 from witnessmark.words.trade import trade
 from witnessmark.words.verbs import verb_words
 from witnessmark.words.vocabulary import Named, Vocabulary
 
 FULL, TAIL, LOOSE, HEADLESS = "full", "tail", "loose", "headless"
-_SKIPPED = frozenset({"the", "of", "a"})
 
 
 class Hit(Struct, frozen=True):
@@ -43,6 +45,8 @@ def find_names(line: Line, vocabulary: Vocabulary) -> tuple[Hit, ...]:
     candidates = [hit for place in _near(line, vocabulary) for hit in _hits(line, vocabulary.names[place])]
     wider = [s for s in (*line.spans_of("stand"), *line.spans_of("item")) if s.last - s.first > 1]
     candidates = [h for h in candidates if not any(_is_inside(h, s) for s in wider)]
+    firms = {i for first, last in proper_runs(line, vocabulary) for i in range(first, last)}
+    candidates = [h for h in candidates if firms.isdisjoint(h.atoms)]
     candidates.sort(key=lambda h: (-h.score, h.first, h.named.plain))
     chosen: list[Hit] = []
     for hit in candidates:
@@ -90,11 +94,14 @@ def _rivals(hit: Hit, candidates: Sequence[Hit]) -> tuple[Named, ...]:
 def _hits(line: Line, named: Named) -> list[Hit]:
     """The ways one name may be meant; the best kind only."""
     size = len(named.stems)
-    whole = _sequences(line, named.stems) or _run_together(line, named)
+    whole = sequences(line, named.stems) or run_together(line, named.stems)
     if whole:
         return [_hit(line, named, run, FULL, 100 + 10 * size + _as_typed(line, run, named)) for run in whole]
+    turned = _turned_round(line, named)
+    if turned:
+        return turned
     for kept in range(size - 1, 0, -1):
-        tails = [r for r in _sequences(line, named.stems[size - kept :]) if not _qualified(line, r, named)]
+        tails = [r for r in sequences(line, named.stems[size - kept :]) if not _qualified(line, r, named)]
         if tails and kept == 1 and size > 2 and (loose := _loose(line, named)):
             return loose
         if tails:
@@ -124,45 +131,20 @@ def _skips_position(line: Line, run: Sequence[Canon]) -> bool:
     return any(line.atoms[i].low in hint("positions") and i not in own for i in range(min(own), max(own)))
 
 
-def _sequences(line: Line, words: Sequence[str]) -> list[list[Canon]]:
-    """Every place where these stems stand in order, sides and articles between them passed over."""
-    found = []
-    for at, canon in enumerate(line.canon):
-        if canon.stem == words[0]:
-            run = _follow(line, at, words)
-            if run:
-                found.append(run)
-    return found
-
-
-def _follow(line: Line, at: int, words: Sequence[str]) -> list[Canon]:
-    run = [line.canon[at]]
-    at += 1
-    for word in words[1:]:
-        while at < len(line.canon) and line.canon[at].stem != word and _passed_over(line, at, run[-1]):
-            at += 1
-        if at >= len(line.canon) or line.canon[at].stem != word or not _adjoin(line, run[-1], line.canon[at]):
-            return []
-        run.append(line.canon[at])
-        at += 1
-    return run
-
-
-def _passed_over(line: Line, at: int, before: Canon) -> bool:
-    canon = line.canon[at]
-    if canon.stem in hint("positions") and _adjoin(line, before, canon):
-        return True
-    return _adjoin(line, before, canon) and (line.atoms[canon.first].sort == "side" or canon.stem in _SKIPPED)
-
-
-def _adjoin(line: Line, a: Canon, b: Canon) -> bool:
-    """No mark or figure between two stems."""
-    return all(line.atoms[i].sort in ("word", "side") for i in range(a.last, b.first))
-
-
-def _run_together(line: Line, named: Named) -> list[list[Canon]]:
-    whole = "".join(named.stems)
-    return [[c] for c in line.canon if len(named.stems) > 1 and c.stem == whole]
+def _turned_round(line: Line, named: Named) -> list[Hit]:
+    """The last words first: "patch in the wheel well", "gasket went on the float chamber"."""
+    size = len(named.stems)
+    for kept in range(1, size):
+        heads = [r for r in sequences(line, named.stems[size - kept :]) if not _qualified(line, r, named)]
+        bodies = sequences(line, named.stems[: size - kept]) if heads else []
+        for head in heads:
+            for body in bodies:
+                led = is_led(line, head[-1].last, body[0].first)
+                if led:
+                    score = 96 + 10 * size - 6 * (led > 1)
+                    hit = _hit(line, named, [*head, *body], FULL, score)
+                    return [replace(hit, doubted=hit.doubted or led > 1)]
+    return []
 
 
 def _loose(line: Line, named: Named) -> list[Hit]:
@@ -189,7 +171,7 @@ def _headless(line: Line, named: Named) -> list[Hit]:
     """Only the first words: "hub" where the record knows a hub nut. Never more than a suspicion."""
     size = len(named.stems)
     for kept in range(size - 1, 0, -1):
-        runs = [r for r in _sequences(line, named.stems[:kept]) if not _qualified(line, r, named)]
+        runs = [r for r in sequences(line, named.stems[:kept]) if not _qualified(line, r, named)]
         if runs:
             return [_hit(line, named, run, HEADLESS, 22 + 5 * kept - 2 * (size - kept)) for run in runs]
     return []

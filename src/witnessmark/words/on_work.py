@@ -138,9 +138,9 @@ def _raised(work: Work, fact: type[Plain]) -> Built:
         if found is not None:
             work.place(found)
     work.side = sides[0] if sides else ""
-    return Built(
-        (fact(at=tuple(sides)),), f"the {listed(sides)} {_what(sides[0])}" if sides else "the vehicle"
-    )
+    figures = work.take_quantities()
+    raised = f"the {listed(sides)} {_what(sides[0])}" if sides else "the vehicle"
+    return Built((fact(at=tuple(sides), figures=figures),), joined(raised, figures_said(figures)))
 
 
 def _what(side: str) -> str:

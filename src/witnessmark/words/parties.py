@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from witnessmark.words.lexicon import hint, lexicon
+from witnessmark.words.proper import is_unknown
 from witnessmark.words.work import Work
 
 _DAY_MINUTES = 1440.0
@@ -42,25 +43,54 @@ def _take_lead(work: Work, at: int) -> None:
             work.place(near)
 
 
-def take_party(work: Work, *leads: str, before_verb: bool = False) -> str:
-    """A supplier or a person: behind one of the lead words, written with a capital, or before the verb."""
+def take_named_party(work: Work, *leads: str) -> str:
+    """A supplier or a person by a name of their own: with a capital, or a strange word behind a lead."""
+    for first, last in work.proper:
+        if work.is_free(first, last):
+            _place_lead(work, first, leads)
+            return _taken(work, (first, last))
     for at, atom in enumerate(work.atoms):
-        if atom.low in leads and (work.is_free(at) or at in work.call.atoms):
+        if atom.low in leads and (run := _name_run(work, at + 1)) and _is_strange(work, run[0]):
+            work.place(at)
+            return _taken(work, run)
+    head = _before(work, min(work.call.atoms, default=0))
+    return _taken(work, head) if head and _is_strange(work, head[0]) else ""
+
+
+def take_party(work: Work, *leads: str, before_verb: bool = False) -> str:
+    """A supplier or a person: by its own name, behind one of the lead words, or before the verb."""
+    named = take_named_party(work, *leads)
+    if named:
+        return named
+    for at, atom in enumerate(work.atoms):
+        if atom.low in leads and (work.is_free(at) or at in work.told):
             run = _name_run(work, at + 1)
             if run:
                 work.place(at)
-                work.place(*run)
-                return work.words(*run)
+                return _taken(work, run)
     if before_verb and work.call.atoms:
         run = _before(work, min(work.call.atoms))
         if run:
-            work.place(*run)
-            return work.words(*run)
-    return _capitalised(work)
+            return _taken(work, run)
+    return ""
+
+
+def _taken(work: Work, run: tuple[int, int]) -> str:
+    work.place(*run)
+    return work.words(*run)
+
+
+def _place_lead(work: Work, first: int, leads: tuple[str, ...]) -> None:
+    if first and work.atoms[first - 1].low in leads:
+        work.place(first - 1)
+
+
+def _is_strange(work: Work, at: int) -> bool:
+    return is_unknown(work.line, at, work.vocabulary) and not any(at in h.atoms for h in work.hits)
 
 
 def _name_run(work: Work, first: int) -> tuple[int, int] | None:
-    while first < len(work.atoms) and work.atoms[first].low in ("the", "a", "my", "our", "local"):
+    while first < len(work.atoms) and work.atoms[first].low in ("the", "a", "my", "me", "our", "local", "to"):
         first += 1
     last = first
     while (
@@ -75,15 +105,14 @@ def _name_run(work: Work, first: int) -> tuple[int, int] | None:
 
 def _may_be_party(work: Work, at: int) -> bool:
     atom = work.atoms[at]
-    capital = at > 0 and work.words(at, at + 1)[:1].isupper()
-    in_name = not capital and any(at in h.atoms for h in work.hits if h.how == "full")
+    in_name = any(at in h.atoms for h in work.hits if h.how == "full")
     return atom.sort == "word" and work.is_free(at) and not in_name
 
 
 def _before(work: Work, verb: int) -> tuple[int, int] | None:
     """The words at the head of the line, up to the verb."""
     last = verb
-    while last > 0 and work.atoms[last - 1].low in ("can", "could", "will", "do", "would", "have", "has"):
+    while last > 0 and work.atoms[last - 1].low in hint("helping"):
         last -= 1
     first = 0
     while first < last and (work.atoms[first].low in lexicon().glue or work.atoms[first].sort == "mark"):
@@ -91,28 +120,6 @@ def _before(work: Work, verb: int) -> tuple[int, int] | None:
     if 0 < last - first <= 3 and all(_may_be_party(work, i) for i in range(first, last)):
         return first, last
     return None
-
-
-def _capitalised(work: Work) -> str:
-    """Words written with capitals, not at the head of the line."""
-    run: list[int] = []
-    for at in range(len(work.atoms)):
-        text = work.words(at, at + 1)
-        fits = (
-            at > 0
-            and _may_be_party(work, at)
-            and text[:1].isupper()
-            and not text.isupper()
-            and work.atoms[at - 1].low != "."
-        )
-        if fits and (not run or run[-1] == at - 1):
-            run.append(at)
-        elif run:
-            break
-    if not run:
-        return ""
-    work.place(run[0], run[-1] + 1)
-    return work.words(run[0], run[-1] + 1)
 
 
 def take_place(work: Work) -> str:

@@ -6,13 +6,11 @@ from collections.abc import Sequence
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.vehicle.sides import parted, whole_name
-from witnessmark.words.lexicon import lexicon, stem
+from witnessmark.words.lexicon import lexicon
 from witnessmark.words.naming import is_head
 from witnessmark.words.newnames import (
     PART,
     bring_in,
-    first_run,
-    is_plain_thing,
     is_tool,
     kind_choices,
     kind_given,
@@ -112,70 +110,6 @@ def _count(work: Work, wholes: Sequence[str]) -> None:
         known = {j.number for j in joints if j} | {len(wholes)}
         if beside and value in known and value != 1:
             work.place(at)
-
-
-def item_phrase(work: Work) -> tuple[str, float, tuple[str, ...]]:
-    """What is bought or owned, how many, and the whole names it plainly belongs to.
-
-    A name of the vehicle is taken without its side; a count and a container ("reel of") come off its head.
-    """
-    _pass_containers(work)
-    before = list(work.doubts)
-    wholes = known_subjects(work)
-    if wholes:
-        unclear = len(work.doubts) > len(before)
-        work.side = "" if unclear else work.side
-        work.doubts = [
-            d for d in work.doubts if d in before or d in ("two names fit", "two things are named")
-        ]
-        starts = [h.first for h in work.hits if h.atoms <= work.placed]
-        number = _counted(work, starts)
-        plain = parted(wholes[0])[0]
-        return _single(plain, number), number, () if unclear else wholes
-    run = phrase(work) or first_run(work)
-    if run is None:
-        return "", _counted(work, []), ()
-    if not is_plain_thing(work, run):
-        work.doubt(NOT_PLAIN)
-    work.place(*run)
-    number = _counted(work, [run[0]])
-    name = _single(
-        " ".join(work.atoms[i].low for i in range(*run)), number, work.has("each", "apiece", "piece")
-    )
-    work.name = name
-    return name, number, ()
-
-
-def _pass_containers(work: Work) -> None:
-    """In "2 sheets of steel" the steel is meant."""
-    for span in work.spans("container"):
-        if span.last < len(work.atoms) and work.atoms[span.last].low == "of":
-            work.passed.update(range(span.first, span.last))
-
-
-def _counted(work: Work, starts: Sequence[int]) -> float:
-    """A count before the name, past "tins of", or behind it as "x2" or "2 off"."""
-    for at in work.numbers():
-        atom = work.atoms[at]
-        if atom.low in ("a", "an") or atom.value is None or atom.value != int(atom.value):
-            continue
-        behind = atom.low.startswith("x") or _is_off(work, at + 1)
-        if any(0 < s - at <= 4 for s in starts) or behind:
-            work.place(at)
-            return atom.value
-    return 1.0
-
-
-def _is_off(work: Work, at: int) -> bool:
-    return at < len(work.atoms) and work.atoms[at].low == "off"
-
-
-def _single(name: str, number: float, each: bool = False) -> str:
-    """The name of one of them."""
-    words = name.split()
-    if words and (number > 1 or each):
-        words[-1] = stem(words[-1])
-    return " ".join(words)
 
 
 def listed(names: Sequence[str]) -> str:

@@ -11,6 +11,7 @@ from witnessmark.words.lexicon import lexicon
 from witnessmark.words.line import Atom, Line, Span
 from witnessmark.words.matching import Call
 from witnessmark.words.naming import Hit
+from witnessmark.words.proper import proper_runs
 from witnessmark.words.verbs import verbs
 from witnessmark.words.vocabulary import Vocabulary
 
@@ -23,6 +24,7 @@ class Work:
     taken   atoms of a check or item that hold no other name
     passed  atoms that are no part of a name, as the container in "tins of"
     doubts  why the reading is not sure, each a few words
+    proper  names of people and firms, as spans of atoms
     parts, joints  new things this line brings to the record
     """
 
@@ -42,6 +44,7 @@ class Work:
         self.today, self.recent, self.kind = today, recent, kind
         self.pick = pick or {}
         self.told = call.also | call.atoms
+        self.proper = proper_runs(line, vocabulary)
         own = verbs()[call.tag]
         self.placed: set[int] = {i for i in self.told if own.says_itself(line.atoms[i].low)}
         self.passed: set[int] = set()
@@ -73,6 +76,16 @@ class Work:
 
     def words(self, first: int, last: int) -> str:
         return self.line.words(first, last)
+
+    def typed(self, first: int, last: int) -> str:
+        """The words of a run in lower case with their hyphens, slips of spelling mended."""
+        said = ""
+        for at in range(first, last):
+            atom = self.atoms[at]
+            gap = self.line.text[self.atoms[at - 1].end : atom.start] if at > first else ""
+            said += gap if gap in ("-", "/", "") else " "
+            said += atom.low if atom.mended else self.words(at, at + 1).lower()
+        return said
 
     # ---- taking
 
