@@ -24,6 +24,8 @@ CALLS = {
     "needs": ["needs"],
     "check": ["check"],
     "sheet": ["sheet", "wall", "--pdf", "Wand ä.pdf"],
+    "pages": ["pages", "--help"],
+    "bench": ["bench", "bolts", "check", "thread=M8", "grade=8.8", "torque=13 lbf ft"],
     "import": ["import", "stock ü.csv"],
     "export": ["export", "Akte ö.zip"],
     "demo": ["demo", "--dir", "Demo ß", "--json"],

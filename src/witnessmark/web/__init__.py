@@ -1,0 +1,1 @@
+"""Pages for phone, tablet and desk: each asks the restoration and shows the answer. Begin at routes.py."""

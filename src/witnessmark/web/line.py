@@ -1,0 +1,135 @@
+"""The line: typed, read back as one sentence, confirmed, written once however often it is sent."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.views.decorators.http import require_POST, require_safe
+from msgspec import Struct
+
+from witnessmark.ground.errors import BadInput
+from witnessmark.restoration.devices import usable_id, write_once, written_as
+from witnessmark.restoration.heard import Heard
+from witnessmark.restoration.restoration import Restoration
+from witnessmark.restoration.screens import kinds_known, line_shown, offered_lines
+from witnessmark.web.asked import day_of, number_of, time_of, words_of
+from witnessmark.web.record import with_record
+from witnessmark.web.showing import page
+
+OFFERED = 6
+MOVED_ON = "The record has moved on since this was read back. Read it once more."
+
+
+class Typed(Struct, frozen=True, kw_only=True):
+    """A line as a device sends it: its words, its id, the answers given so far, when it was typed."""
+
+    words: str
+    id: str
+    kind: str = ""
+    reading: int = 0
+    day: str = ""
+    at: str = ""
+
+    def heard(self, restoration: Restoration) -> Heard:
+        """The line as this record understands it; a device whose clock runs ahead has no say in the day."""
+        day = day_of(self.day)
+        told = day if day is not None and day <= restoration.now.date() else None
+        at = self.at if told else ""
+        return restoration.hear(self.words, kind=self.kind, reading=self.reading, day=told, at=at)
+
+
+def _typed(sent: Any) -> Typed:
+    return Typed(
+        words=words_of(sent.get("words", "")),
+        id=usable_id(sent.get("id", "")),
+        kind=sent.get("kind", "").strip(),
+        reading=number_of(sent.get("reading", "")),
+        day=sent.get("day", "") if day_of(sent.get("day", "")) else "",
+        at=time_of(sent.get("at", "")),
+    )
+
+
+@require_safe
+@with_record
+def line_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
+    """The box; with words in it, what was understood of them; after writing, what was written."""
+    typed = _typed(request.GET)
+    written = number_of(request.GET.get("written", ""))
+    if typed.words and not request.GET.get("change"):
+        return _read_back(request, restoration, typed)
+    flow = restoration.flow()
+    shown = line_shown(flow, written) if written else None
+    offered = offered_lines(flow)[:OFFERED]
+    return page(request, "line.html", flow, written=shown, offered=offered, typed=typed, new_id=typed.id)
+
+
+@require_POST
+@with_record
+def write_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
+    """Write a line that was read back and confirmed."""
+    typed = _typed(request.POST)
+    before = written_as(restoration.entries, typed.id, typed.words)
+    if before:
+        return _written(before[-1].line)
+    heard = typed.heard(restoration)
+    if heard.understood.ask is not None:
+        return _read_back(request, restoration, typed)
+    if heard.understood.best.sentence != request.POST.get("said", ""):
+        return _read_back(request, restoration, typed, note=MOVED_ON)
+    return _written(write_once(restoration, heard, typed.id)[-1].line)
+
+
+@require_POST
+@with_record
+def send_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
+    """Take a line kept on a device while the connection was cut: written where sure, else asked about."""
+    try:
+        typed = _typed(request.POST)
+        before = written_as(restoration.entries, typed.id, typed.words)
+        if before:
+            return JsonResponse({"written": before[-1].line})
+        heard = typed.heard(restoration)
+        confirmed = heard.understood.best.sentence == request.POST.get("said", "")
+        if heard.understood.ask is None and (heard.sure or confirmed):
+            line = write_once(restoration, heard, typed.id)[-1].line
+            return JsonResponse({"written": line, "sentence": heard.sentence()})
+        return JsonResponse({"asks": heard.understood.best.sentence})
+    except BadInput as trouble:
+        return JsonResponse({"asks": f"{trouble}"})
+
+
+def _written(line: int) -> HttpResponse:
+    return HttpResponse(status=303, headers={"Location": f"/line?written={line}"})
+
+
+def _read_back(request: HttpRequest, restoration: Restoration, typed: Typed, note: str = "") -> HttpResponse:
+    try:
+        heard = typed.heard(restoration)
+    except BadInput as trouble:
+        values = {"trouble": trouble, "typed": typed, "new_id": typed.id, "offered": ()}
+        return page(request, "line.html", restoration.flow(), code=400, **values)
+    best = heard.understood.best
+    return page(
+        request,
+        "read_back.html",
+        restoration.flow(),
+        typed=typed,
+        heard=heard,
+        pieces=pieces(typed.words, best.unplaced if not typed.reading else ()),
+        follows=heard.follows.sentence(),
+        note=note,
+        kinds=kinds_known() if heard.understood.ask else (),
+    )
+
+
+def pieces(words: str, spans: tuple[tuple[int, int], ...]) -> list[tuple[str, bool]]:
+    """The words cut where something was not understood, each piece with whether it is to be underlined.
+
+    >>> pieces("took off the thingummy", ((13, 22),))
+    [('took off the ', False), ('thingummy', True)]
+    """
+    marked = {n for start, end in spans for n in range(start, end)}
+    cuts = [0, *(n for n in range(1, len(words)) if (n in marked) != (n - 1 in marked)), len(words)]
+    return [(words[a:b], a in marked) for a, b in pairwise(cuts) if a < b]

@@ -1,0 +1,39 @@
+"""The record a page asks: handed along with the question, opened for it, closed behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import suppress
+from functools import wraps
+from typing import Concatenate, ParamSpec
+
+from django.http import HttpRequest, HttpResponse
+
+from witnessmark.ground.errors import LostRace
+from witnessmark.restoration.at_hand import AtHand
+from witnessmark.restoration.restoration import Restoration
+
+AT_HAND = "witnessmark.at_hand"
+TRIES = 12
+P = ParamSpec("P")
+
+
+def with_record(
+    view: Callable[Concatenate[HttpRequest, Restoration, P], HttpResponse],
+) -> Callable[Concatenate[HttpRequest, P], HttpResponse]:
+    """Give a view the record it asks, opened; where another hand wrote first, the view is asked once more.
+
+    A view writes once, as its last act, so that nothing of a lost race remains.
+    """
+
+    @wraps(view)
+    def wrapped(request: HttpRequest, /, *args: P.args, **kwargs: P.kwargs) -> HttpResponse:
+        at_hand = request.META[AT_HAND]
+        assert isinstance(at_hand, AtHand)
+        for _ in range(TRIES - 1):
+            with suppress(LostRace), at_hand.opened() as restoration:
+                return view(request, restoration, *args, **kwargs)
+        with at_hand.opened() as restoration:
+            return view(request, restoration, *args, **kwargs)
+
+    return wrapped

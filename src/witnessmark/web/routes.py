@@ -1,0 +1,37 @@
+"""Every address of the pages, in the order they are used."""
+
+from __future__ import annotations
+
+from django.urls import path, register_converter
+
+from witnessmark.web import answers, journal, line, now, paper, tools, trouble
+from witnessmark.web.asked import LineNumber
+
+register_converter(LineNumber, "number")
+
+handler400 = trouble.refused
+handler404 = trouble.not_there
+handler500 = trouble.broken
+
+urlpatterns = [
+    path("", now.now_page),
+    path("pages", now.every_page),
+    path("here", now.here),
+    path("line", line.line_page),
+    path("line/write", line.write_line),
+    path("line/send", line.send_line),
+    path("down", tools.down_page),
+    path("back", tools.back_page),
+    path("session", answers.session_page),
+    path("owed", answers.owed_page),
+    path("gate", answers.gates_page),
+    path("gate/<slug:name>", answers.gate_page),
+    path("needs", answers.needs_page),
+    path("shelf", answers.shelf_page),
+    path("vehicle", answers.vehicle_page),
+    path("journal", journal.journal_page),
+    path("journal/<number:number>", journal.entry_page),
+    path("journal/<number:number>/strike", journal.strike_page),
+    path("sheets", paper.sheets_page),
+    path("sheets/<slug:kind>", paper.sheet_page),
+]

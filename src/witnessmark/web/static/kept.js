@@ -1,0 +1,111 @@
+// A line typed while the connection is cut stays on this device and is sent once when it is back.
+// Every page works without this file.
+"use strict";
+(() => {
+  const STORE = "witnessmark-kept";
+  const DRAFT = "witnessmark-draft";
+  const PATIENCE = 5000; // milliseconds until the connection counts as cut
+  const AGAIN = 15000; // milliseconds between two tries
+  const shelf = document.getElementById("kept");
+  let told = [];
+
+  const read = () => { try { return JSON.parse(localStorage.getItem(STORE)) || []; } catch { return []; } };
+  const save = (lines) => { try { localStorage.setItem(STORE, JSON.stringify(lines)); return true; } catch { return false; } };
+  const newId = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), (b) => b.toString(16).padStart(2, "0")).join("");
+  const two = (n) => String(n).padStart(2, "0");
+  const dayOf = (d) => `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
+  const timeOf = (d) => `${two(d.getHours())}:${two(d.getMinutes())}`;
+
+  const ask = async (address, options) => {
+    const stop = new AbortController();
+    const clock = setTimeout(() => stop.abort(), PATIENCE);
+    try { return await fetch(address, { ...options, signal: stop.signal, credentials: "same-origin", cache: "no-store" }); }
+    finally { clearTimeout(clock); }
+  };
+  const reachable = async () => { try { return (await ask("/here", { method: "HEAD" })).ok; } catch { return false; } };
+
+  const paragraph = (words, link) => {
+    const p = document.createElement("p");
+    p.textContent = words;
+    if (link) {
+      const a = document.createElement("a");
+      a.href = link; a.textContent = "Answer it"; a.className = "small-key";
+      p.append(" ", a);
+    }
+    return p;
+  };
+  const show = () => {
+    const lines = read();
+    shelf.replaceChildren(...told.map((words) => paragraph(words)), ...lines.map((line) => line.asks
+      ? paragraph(`Kept on this device, waits for your answer: “${line.words}”. ${line.asks}`,
+        `/line?${new URLSearchParams({ words: line.words, id: line.id, day: line.day, at: line.at })}`)
+      : paragraph(`Kept on this device, not written yet: “${line.words}”. It is sent when the connection is back.`)));
+    shelf.hidden = !lines.length && !told.length;
+  };
+
+  const keep = (form) => {
+    const sent = Object.fromEntries(new FormData(form));
+    const now = new Date();
+    const line = { words: sent.words.trim(), id: sent.id || newId(), kind: sent.kind || "", reading: sent.reading || "",
+      said: sent.said || "", day: sent.day || dayOf(now), at: sent.at || timeOf(now) };
+    if (!line.words) return false;
+    if (!save([...read().filter((one) => one.id !== line.id), line])) return false;
+    forgetDraft();
+    return true;
+  };
+
+  let sending = false;
+  const send = async () => {
+    if (sending || !read().some((line) => !line.asks)) return;
+    sending = true;
+    try {
+      for (const line of read().filter((one) => !one.asks)) {
+        const { asks, ...fields } = line;
+        const answer = await ask("/line/send", { method: "POST", headers: { "X-CSRFToken": shelf.dataset.token }, body: new URLSearchParams(fields) });
+        if (!answer.ok) break;
+        const said = await answer.json();
+        const others = read().filter((one) => one.id !== line.id);
+        if (said.written) { save(others); told.push(`Written as line ${said.written}: ${said.sentence || line.words}`); }
+        else save([...others, { ...line, asks: said.asks }]);
+      }
+    } catch { /* still cut; the lines are still here */ }
+    sending = false;
+    show();
+  };
+
+  const forgetDraft = () => { try { localStorage.removeItem(DRAFT); } catch { /* nothing was kept */ } };
+  // A line that was answered on the read-back page, and is written now, need not be sent again.
+  const written = document.querySelector("[data-written]");
+  if (written) { save(read().filter((one) => one.id !== written.dataset.written.split(".")[0])); forgetDraft(); }
+
+  const box = document.querySelector("form[data-line] textarea[name=words]");
+  if (box) {
+    try { if (!box.value && localStorage.getItem(DRAFT)) box.value = localStorage.getItem(DRAFT); } catch { /* no shelf */ }
+    box.addEventListener("input", () => { try { localStorage.setItem(DRAFT, box.value); } catch { /* no shelf */ } });
+    box.addEventListener("keydown", (key) => {
+      if (key.key === "Enter" && !key.shiftKey && !key.isComposing) { key.preventDefault(); box.form.requestSubmit(); }
+    });
+  }
+
+  for (const form of document.querySelectorAll("form[data-line], form[data-write]")) {
+    form.addEventListener("submit", async (submit) => {
+      submit.preventDefault();
+      const writes = form.hasAttribute("data-write");
+      if (!writes && !form.elements.words.value.trim()) { form.elements.words.focus(); return; }
+      if (await reachable()) {
+        if (writes) forgetDraft();
+        form.submit();
+        return;
+      }
+      if (!keep(form)) { told = ["The connection is cut, and this device cannot keep the line: leave this page open."]; show(); return; }
+      if (writes) { told = []; } else { form.elements.words.value = ""; form.elements.id.value = newId(); }
+      show();
+      shelf.scrollIntoView({ block: "nearest" });
+    });
+  }
+
+  addEventListener("online", send);
+  setInterval(send, AGAIN);
+  show();
+  send();
+})();
