@@ -39,7 +39,7 @@ def _order(hold: Hold) -> tuple[int, bool, int, int, int]:
 
 
 def holds_gate(gate: Gate, state: State, debt: Debt) -> bool:
-    """Whether one debt stands in a gate's way: its time has come, its stage lies before, the gate asks its kind."""
+    """Whether a debt is in a gate's way: its time has come, its stage lies before, the gate asks its kind."""
     if not debt.overdue or (debt.stage and debt.stage not in gate.stages_before):
         return False
     holding = gate.holding
