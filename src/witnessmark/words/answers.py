@@ -11,6 +11,7 @@ from rapidfuzz import fuzz
 from witnessmark.tables.read import read_table
 from witnessmark.words.lexicon import Words, lexicon, stems
 from witnessmark.words.line import Canon
+from witnessmark.words.naming import is_head
 from witnessmark.words.trade import Answerable, trade
 from witnessmark.words.work import Work
 
@@ -61,6 +62,8 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
     windows = _windows(work)
     best: tuple[tuple[float, ...], Answerable, frozenset[int]] | None = None
     for canon, atoms in windows:
+        if len(canon) == 1 and _is_qualified(work, canon[0]):
+            continue
         roots = frozenset(root(c.stem) for c in canon)
         for words, answer in _by_roots().get(roots, ()):
             rank = _rank(words, canon, answer, kinds, atoms, upsets_first)
@@ -73,6 +76,15 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
     if not work.call.atoms or _same_segment(work, best[2]):
         work.placed |= best[2]
     return best[1]
+
+
+def _is_qualified(work: Work, canon: Canon) -> bool:
+    """Whether a noun before the one word makes it a thing of its own: "drive belt" is no seat belt."""
+    before, known = canon.first - 1, lexicon()
+    if before < 0 or work.atoms[before].sort != "word" or not work.is_free(before) or before in work.told:
+        return False
+    small = known.glue | known.trim | known.beside | known.clause | known.turning
+    return is_head(work.atoms[canon.first].low) and work.atoms[before].low not in small
 
 
 def _same_segment(work: Work, atoms: frozenset[int]) -> bool:

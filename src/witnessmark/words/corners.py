@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from witnessmark.vehicle.sides import near_or_off
-from witnessmark.words.lexicon import hint
+from witnessmark.words.lexicon import hint, stem
 from witnessmark.words.tokens import Token
 
 _HANDS = {
@@ -46,6 +46,7 @@ _LETTER_HANDS = {
     "n": "near",
     "o": "off",
 }
+_BACK_AGAIN = ("to", "in", "on", "together", "up", "out", "off")
 _LETTER_ENDS = {"f": "front", "r": "rear"}
 
 
@@ -112,16 +113,28 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
     if low in ("near", "off", "drivers", "driver", "passenger", "passengers") and after == "side":
         beyond = tokens[at + 2].low if at + 2 < len(tokens) else ""
         told = "near" if low.startswith(("near", "pass")) else "off"
-        return None if low == "off" and beyond and beyond not in _ENDS else (told, "", at + 2)
+        apart = (
+            beyond
+            and beyond not in _ENDS
+            and beyond not in hint("side_ends")
+            and before not in hint("side_ends")
+        )
+        return None if low == "off" and apart else (told, "", at + 2)
+    if low in ("near", "off") and after in _ENDS and _is_hand(tokens, at):
+        return (low, "", at + 1)
     if low == "back" and (
-        after in hint("back_of") or before in ("left", "right", "lh", "rh", "ns", "os", "nearside", "offside")
+        after in hint("back_of")
+        or stem(after) in hint("back_of")
+        or before in ("left", "right", "lh", "rh", "ns", "os", "nearside", "offside")
     ):
         return ("", "rear", at + 1)
     if low in ("l", "r") and (after in _ENDS or after in ("h", "hand", "side")):
         skip = 2 if after in ("h", "hand") else 1
         return (_LETTER_HANDS[low], "", at + skip)
     if _HANDS.get(low):
-        if low in ("left", "right") and _is_no_side(low, before, after):
+        if low in ("left", "right") and _is_no_side(
+            low, before, after, tokens[at + 2].low if at + 2 < len(tokens) else ""
+        ):
             return None
         return (_HANDS[low], "", at + 1)
     if low in _ENDS:
@@ -129,9 +142,18 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
     return _code(low, text, at)
 
 
-def _is_no_side(low: str, before: str, after: str) -> bool:
+def _is_hand(tokens: Sequence[Token], at: int) -> bool:
+    """Whether "near" or "off" before an end is a hand: "the off front", not "took off front bumper"."""
+    if tokens[at].low == "near":
+        return True
+    before = tokens[at - 1].low if at else ""
+    ends = at + 2 >= len(tokens) or tokens[at + 2].sort == "mark"
+    return before in ("the", "on", "my", "this", "that") or (before in (",", "-", "") and ends)
+
+
+def _is_no_side(low: str, before: str, after: str, beyond: str) -> bool:
     """ "All right", "right way round", "left as it is" tell no side."""
-    if after in ("hand", "side", "rear", "front", "back"):
+    if after in ("hand", "side", "rear", "front", "back") and not (after == "back" and beyond in _BACK_AGAIN):
         return False
     return (low == "right" and before in hint("no_side_behind")) or (
         after in hint("no_side_before") and (low == "right" or not before)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from witnessmark.ground.measures import INCH
 from witnessmark.ground.quantity import Quantity
 from witnessmark.words.lexicon import hint
 from witnessmark.words.work import Work
@@ -17,9 +18,15 @@ def dimensioned(work: Work) -> tuple[Quantity, ...]:
         if atom.value == int(atom.value) and "." not in atom.low and not _is_dimension(work, at - 1):
             continue
         work.place(at)
-        work.doubt("the unit was not typed: mm is taken")
-        found.append(Quantity(work.words(at, at + 1), atom.value, "mm"))
+        inches = _is_part_of_an_inch(work.words(at, at + 1))
+        work.doubt(f"the unit was not typed: {'inches are' if inches else 'mm is'} taken")
+        found.append(Quantity(work.words(at, at + 1), atom.value * (INCH if inches else 1.0), "mm"))
     return tuple(found)
+
+
+def _is_part_of_an_inch(typed: str) -> bool:
+    """ "3/16" and "1 3/4" are marks of a rule in inches."""
+    return "/" in typed and typed.rpartition("/")[2] in ("2", "4", "8", "16", "32", "64")
 
 
 def _beside_dimension(work: Work, at: int) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from witnessmark.words.line import Span
-from witnessmark.words.naming import FULL, Hit
+from witnessmark.words.naming import FULL, Hit, is_noun
 from witnessmark.words.subjects import choose
 from witnessmark.words.trade import trade
 from witnessmark.words.work import Work
@@ -81,13 +81,19 @@ def _without_joint(work: Work, spans: Sequence[Span]) -> str:
     known = trade()
     for span in spans:
         words = tuple(span.means.split())
-        if words in known.kinds or _is_thing(work, span):
+        if words in known.kinds or _is_thing(work, span) or _is_qualified(work, span):
             continue
         items = known.items[words]
         work.place(span.first, span.last)
         work.doubt("the joint it belongs to is not named")
         return span.means if len(items) > 1 and span.means in items else next(iter(items))
     return ""
+
+
+def _is_qualified(work: Work, span: Span) -> bool:
+    """Whether a noun before it makes it another thing: "speedo cable" is no cable of the handbrake."""
+    before = span.first - 1
+    return before >= 0 and work.atoms[before].sort == "word" and is_noun(work.atoms[before].low)
 
 
 def _is_thing(work: Work, span: Span) -> bool:

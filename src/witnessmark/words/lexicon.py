@@ -30,6 +30,7 @@ class Lexicon(Struct, frozen=True):
     many: frozenset[str]
     topics: frozenset[str]
     plain: frozenset[str]
+    keep_start: frozenset[Words]
     keep_end: frozenset[str]
     alias: Mapping[str, Words]
     joined: Mapping[tuple[str, str], Words]
@@ -118,6 +119,7 @@ def lexicon() -> Lexicon:
         many=_plain(glue["many"]),
         topics=_plain(glue["topics"]),
         plain=_plain(glue["plain"]),
+        keep_start=frozenset(lows(text) for text in nouns["keep_start"]),
         keep_end=frozenset(nouns["keep_end"]),
         alias=MappingProxyType(alias),
         joined=MappingProxyType(joined),

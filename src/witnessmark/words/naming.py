@@ -141,7 +141,7 @@ def _turned_round(line: Line, named: Named) -> list[Hit]:
             for body in bodies:
                 led = is_led(line, head[-1].last, body[0].first)
                 if led:
-                    score = 96 + 10 * size - 6 * (led > 1)
+                    score = 98 + 10 * size - 2 * (led > 1)
                     hit = _hit(line, named, [*head, *body], FULL, score)
                     return [replace(hit, doubted=hit.doubted or led > 1)]
     return []
@@ -210,7 +210,7 @@ def _continued(line: Line, run: Sequence[Canon]) -> bool:
     ):
         return False
     low = line.atoms[at].low
-    return is_noun(low) and low not in verb_words()
+    return is_noun(low) and (low not in verb_words() or low in hint("goes_on"))
 
 
 def _is_head(word: str) -> bool:
@@ -226,7 +226,7 @@ def is_noun(low: str) -> bool:
     known = lexicon()
     if low in known.glue or low in known.trim or low in known.beside or low in known.clause or low in _past():
         return False
-    return stem(low) in _nouns()
+    return _usual(low) in _nouns()
 
 
 def is_head(low: str) -> bool:
@@ -235,7 +235,12 @@ def is_head(low: str) -> bool:
     >>> is_head("bracket"), is_head("steering")
     (True, False)
     """
-    return is_noun(low) and stem(low) in _last_words()
+    return is_noun(low) and _usual(low) in _last_words()
+
+
+def _usual(low: str) -> str:
+    """The stem of a word in the trade's one spelling: "diffs" is a differential."""
+    return stem(lexicon().alias.get(low, (low,))[-1])
 
 
 @cache

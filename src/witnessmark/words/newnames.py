@@ -25,7 +25,13 @@ def phrase(work: Work, *, near_verb: bool = True) -> tuple[int, int] | None:
     """The run of free words that most likely names a thing, without small words at its ends."""
     runs = [r for r in _runs(work) if r[0] < r[1]]
     scored = [(s, -r[0], r) for r in runs if (s := _score(work, r, near_verb)) > 0]
-    return max(scored)[2] if scored else None
+    return _with_spare(work, max(scored)[2]) if scored else None
+
+
+def _with_spare(work: Work, run: tuple[int, int]) -> tuple[int, int]:
+    """A spare engine is another than the engine; what is bought is called by its name alone."""
+    led = run[0] > 0 and work.atoms[run[0] - 1].low == "spare" and work.is_free(run[0] - 1)
+    return (run[0] - 1, run[1]) if led and work.call.tag not in hint("bought") else run
 
 
 def first_run(work: Work) -> tuple[int, int] | None:
@@ -55,7 +61,7 @@ def _is_uncommon(work: Work, run: tuple[int, int]) -> bool:
 
 def _may_name(work: Work, at: int) -> bool:
     atom, known = work.atoms[at], lexicon()
-    if at in work.passed:
+    if at in work.passed or atom.value is not None:
         return False
     if atom.sort == "side":
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
@@ -92,6 +98,8 @@ def _nominal(work: Work, first: int, last: int) -> tuple[int, int]:
 def _describes(work: Work, at: int) -> bool:
     """Whether the word may stand inside a name before its noun."""
     low, known = work.atoms[at].low, lexicon()
+    if tuple(a.low for a in work.atoms[at : at + 2]) in known.keep_start:
+        return True
     if low in known.trim or low in known.glue:
         return False
     return is_noun(low) or work.atoms[at].sort == "side" or low not in verb_words() or low not in known.plain
@@ -108,8 +116,8 @@ def _score(work: Work, run: tuple[int, int], near_verb: bool) -> float:
     if work.line.under[first]:
         score -= 1.5
     score -= 0.4 * work.line.segment[first]
-    if _led_by_preposition(work, first) and not near_verb:
-        score -= 0.5
+    if _led_by_preposition(work, first):
+        score -= 2.0 if near_verb else 0.5
     if last - first > _LONGEST_NAME:
         score -= 2.0
     return score if score >= 1.0 else 0.0

@@ -168,7 +168,7 @@ def _answered(work: Work) -> tuple[str, tuple[str, ...], bool]:
     answer = answer or find_answer(work, at)
     run = None if at or answer else phrase(work)
     if run:
-        work.name = " ".join(work.atoms[i].low for i in range(*run))
+        work.name = work.typed(*run)
     seen = work.find_told("seen")
     if seen is not None:
         work.place(seen)
@@ -194,7 +194,7 @@ def _put_right(work: Work) -> Built:
     what = ""
     if run:
         work.place(*run)
-        what = " ".join(work.atoms[i].low for i in range(*run))
+        what = work.typed(*run)
     work.doubt("what was put right is not among what can be upset")
     return Built((PutRight(what=what or "something", figures=figures),), joined(what, figures_said(figures)))
 

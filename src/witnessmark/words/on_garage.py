@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import (
     Bagged,
     Blanked,
@@ -77,7 +78,7 @@ def _stopped(work: Work, fact: type[Blanked] | type[Unblanked]) -> Built:
     at = things(work, need=False)
     run = None if at else phrase(work)
     if run:
-        work.name = " ".join(work.atoms[i].low for i in range(*run))
+        work.name = work.typed(*run)
     shown = f"{number} of them" if number > 1 else ""
     return Built((fact(at=at, number=number),), joined(f"{listed(at)}{new_said(work)}", shown))
 
@@ -102,7 +103,7 @@ def _bagged(work: Work) -> Built:
         run = phrase(work)
         if run:
             work.place(*run)
-            what = " ".join(work.atoms[i].low for i in range(*run))
+            what = work.typed(*run)
             work.name = what
         else:
             work.doubt("what went into the bag is not told")
@@ -140,7 +141,7 @@ def _unbagged(work: Work) -> Built:
             work.doubt("which bag is not told")
             return Built((Unbagged(),))
         work.place(*run)
-        work.name = " ".join(work.atoms[i].low for i in range(*run))
+        work.name = work.typed(*run)
         return Built((Unbagged(at=(work.name,)),), work.name)
     return Built((Unbagged(at=at),), listed(at))
 
@@ -158,7 +159,7 @@ def _opened_tin(work: Work) -> Built:
         run = phrase(work)
         if run:
             work.place(*run)
-            what = " ".join(work.atoms[i].low for i in range(*run))
+            what = work.typed(*run)
     if not what:
         work.doubt("what is in the tin is not told")
     figures = work.take_quantities()
@@ -214,11 +215,22 @@ def _take_people(work: Work) -> tuple[tuple[str, ...], bool]:
     return tuple(work.words(i, i + 1) for i in names), True
 
 
+def _bare_km(work: Work) -> tuple[Quantity, ...]:
+    """ "3 k": kilometres, where a distance is spoken of."""
+    for at in work.numbers():
+        value = work.atoms[at].value
+        if value is not None and at + 1 < len(work.atoms) and work.atoms[at + 1].low in ("k", "ks", "kays"):
+            work.place(at, at + 2)
+            return (Quantity(work.words(at, at + 2), value, "km"),)
+    return ()
+
+
 def _ran(work: Work) -> Built:
     distances = work.quantities("distance")
     for at, _ in distances:
         work.place(at)
-    km = float(sum(q.value for _, q in distances))
+    figures = (*(q for _, q in distances), *_bare_km(work))
+    km = float(sum(q.value for q in figures))
     cycles = 0
     for at in work.numbers():
         follower = " ".join(a.low for a in work.atoms[at + 1 : at + 3])
@@ -231,9 +243,9 @@ def _ran(work: Work) -> Built:
         if found is not None:
             work.place(found)
             cycles = cycles or 1
-    if not distances and not cycles:
+    if not figures and not cycles:
         work.doubt("no distance is told")
-    figures = (*(q for _, q in distances), *work.take_quantities())
+    figures = (*figures, *work.take_quantities())
     said = f"{cycles} heat cycle{'s' if cycles != 1 else ''}" if cycles else ""
     return Built((Ran(km=km, heat_cycles=cycles, figures=figures),), joined(figures_said(figures), said))
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import Coated, Welded
 from witnessmark.words.built import Builder, Built, joined
+from witnessmark.words.lexicon import hint
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
 
@@ -89,9 +90,13 @@ def _take_product(work: Work) -> str:
         return ""
     best = max(spans, key=lambda s: (s.last - s.first, -s.first))
     joined_on = [s for s in spans if s.first == best.last]
-    last = joined_on[0].last if joined_on else best.last
-    work.place(best.first, last)
-    return work.words(best.first, last).lower()
+    first, last = best.first, joined_on[0].last if joined_on else best.last
+    while first and work.atoms[first - 1].low in hint("colours") and work.is_free(first - 1):
+        first -= 1
+    while last < len(work.atoms) and work.atoms[last].low in hint("colours") and work.is_free(last):
+        last += 1
+    work.place(first, last)
+    return work.words(first, last).lower()
 
 
 def _take_window(work: Work) -> tuple[float | None, float | None]:
@@ -127,8 +132,11 @@ def _window_said(window: tuple[float | None, float | None]) -> str:
 
 
 def _take_last(work: Work) -> bool:
+    named = {i for h in work.hits if h.how == "full" for i in h.atoms}
     for at, atom in enumerate(work.atoms[:-1]):
-        if atom.low in ("last", "final", "top") and work.atoms[at + 1].low in ("coat", "coats"):
+        if at + 1 in named or work.atoms[at + 1].low not in ("coat", "coats"):
+            continue
+        if atom.low in ("last", "final", "top"):
             work.place(at, at + 2)
             return True
     return False

@@ -33,7 +33,7 @@ def _described(work: Work) -> Built:
     if run is None:
         work.doubt("nothing is named")
         return Built((Described(),))
-    name = " ".join(work.atoms[i].low for i in range(*run))
+    name = work.typed(*run)
     number = _fasteners(work)
     new_thing(work, run, name, kind or tell_kind(name), ())
     if number:

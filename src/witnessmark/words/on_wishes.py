@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
 
+from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import Guessed, Left, TookTime, Wanted
 from witnessmark.tables.read import read_table
 from witnessmark.words.answers import root
@@ -72,7 +73,7 @@ def _left(work: Work) -> Built:
     if not at:
         run = phrase(work)
         if run:
-            work.name = " ".join(work.atoms[i].low for i in range(*run))
+            work.name = work.typed(*run)
         else:
             work.doubt("what is left is not told")
     said = listed(at) or work.name
@@ -124,9 +125,10 @@ def _reasons(work: Work, at: int) -> bool:
 
 def _guessed(work: Work) -> Built:
     low, likely, high = _take_guesses(work)
-    figures = tuple(q for i, q in work.quantities("time"))
-    for at, _ in work.quantities("time"):
-        work.place(at)
+    figures = (*work.take_quantities("time"), *_shared_unit(work))
+    if len(figures) == _GUESSES - 1 and not high:
+        work.doubt("of three guesses two are told")
+        low, likely, high = figures[0].value, 0.0, figures[1].value
     for word in (
         "maybe",
         "about",
@@ -181,10 +183,24 @@ def _take_guesses(work: Work) -> tuple[float, float, float]:
             work.place(i)
         low, likely, high = sorted(values[-_GUESSES:])
         return low, likely, high
-    if len(times) == 2:
-        work.doubt("of three guesses two are told")
-        return times[0][1].value, 0.0, times[1][1].value
-    return 0.0, last.value, 0.0
+    return (0.0, last.value, 0.0) if len(times) == 1 else (0.0, 0.0, 0.0)
+
+
+def _shared_unit(work: Work) -> tuple[Quantity, ...]:
+    """ "2 hrs, 5 if it fights": a bare number behind a time is of the same unit."""
+    times = [i for i, a in enumerate(work.atoms) if a.quantity and a.quantity.kind == "time"]
+    for at in work.numbers():
+        value = work.atoms[at].value
+        after = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
+        before = [i for i in times if i < at]
+        if not before or value is None or after not in ("if", "at", "tops", "with", "when", "worst"):
+            continue
+        typed = _typed_value(work, before[-1])
+        whole = work.atoms[before[-1]].quantity
+        if typed and whole:
+            work.place(at)
+            return (Quantity(work.words(at, at + 1), value * whole.quantity.value / typed, "min"),)
+    return ()
 
 
 def _typed_value(work: Work, at: int) -> float:
@@ -209,7 +225,7 @@ def _about(work: Work) -> tuple[tuple[str, ...], str]:
         work.doubt("what it is about is not told")
         return (), ""
     work.place(*run)
-    work.name = " ".join(work.atoms[i].low for i in range(*run))
+    work.name = work.typed(*run)
     return (), work.name
 
 

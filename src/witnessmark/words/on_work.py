@@ -29,6 +29,7 @@ from witnessmark.journal.facts import (
 )
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
+from witnessmark.words.lexicon import hint
 from witnessmark.words.newnames import PART, phrase
 from witnessmark.words.sided import merged_sides
 from witnessmark.words.subjects import known_subjects
@@ -51,6 +52,22 @@ def _simple(fact: type[Plain], *, usual: str = "", kinds: tuple[str, ...] = ()) 
         return Built(
             (fact(at=at, figures=figures),), joined(listed(at) + new_said(work), figures_said(figures))
         )
+
+    return build
+
+
+def _across(fact: type[Plain]) -> Builder:
+    """A brace tells of the opening it stands in: what it is made of is beside it where more is named."""
+
+    def build(work: Work) -> Built:
+        kept = set(work.passed)
+        for at in range(len(work.atoms)):
+            for size in (2, 1):
+                if " ".join(a.low for a in work.atoms[at : at + size]) in hint("braces"):
+                    work.passed.update(range(at, at + size))
+        if not work.hits and phrase(work) is None:
+            work.passed = kept
+        return _simple(fact, usual=PART)(work)
 
     return build
 
@@ -158,7 +175,7 @@ def _photographed(work: Work) -> Built:
     at = known_subjects(work)
     run = None if at else phrase(work)
     if run:
-        work.name = " ".join(work.atoms[i].low for i in range(*run))
+        work.name = work.typed(*run)
     return Built((Photographed(at=at),), listed(at) or work.name)
 
 
@@ -170,6 +187,9 @@ def _timed(fact: type[Plain]) -> Builder:
         if time is not None:
             found = work.atoms[time].time
             said = f"at {found.time}" if found else ""
+        told = {work.line.segment[i] for i in work.told}
+        if at and not any(work.line.segment[h.first] in told for h in work.hits if h.atoms <= work.placed):
+            work.doubt("the name stands apart")
         figures = work.take_quantities()
         return Built((fact(at=at, figures=figures),), joined(said, listed(at), figures_said(figures)))
 
@@ -181,8 +201,8 @@ ON_WORK: Mapping[str, Builder] = {
     "opened": _simple(Opened),
     "slackened": _simple(Slackened),
     "cut_out": _simple(CutOut, kinds=("welded-patch", "mount-area-weld")),
-    "braced": _simple(Braced, usual=PART),
-    "unbraced": _simple(Unbraced, usual=PART),
+    "braced": _across(Braced),
+    "unbraced": _across(Unbraced),
     "dry_fitted": _simple(DryFitted),
     "bared": _simple(Bared, usual="", kinds=("primed-metal",)),
     "nipped_up": _simple(NippedUp),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from witnessmark.words.lexicon import hint, lexicon
+from witnessmark.words.naming import is_head
 from witnessmark.words.proper import is_unknown
 from witnessmark.words.work import Work
 
@@ -68,11 +69,16 @@ def take_party(work: Work, *leads: str, before_verb: bool = False) -> str:
             if run:
                 work.place(at)
                 return _taken(work, run)
-    if before_verb and work.call.atoms:
-        run = _before(work, min(work.call.atoms))
-        if run:
-            return _taken(work, run)
-    return ""
+    run = _before(work, min(work.call.atoms)) if before_verb and work.call.atoms else None
+    return _taken(work, run) if run and _may_sell(work, run) else ""
+
+
+def _may_sell(work: Work, run: tuple[int, int]) -> bool:
+    """Whether the words are those of a trade or a person, or at least of no thing."""
+    people = [s for cls in ("trade", "helper") for s in work.line.spans_of(cls)]
+    return any(run[0] <= s.first and s.last <= run[1] for s in people) or not any(
+        is_head(work.atoms[i].low) for i in range(*run)
+    )
 
 
 def _taken(work: Work, run: tuple[int, int]) -> str:

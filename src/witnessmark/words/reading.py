@@ -158,6 +158,6 @@ def _side_told(work: Work, facts: Sequence[AnyFact]) -> str:
     names = names_of(facts)
     sides = [w if w in SIDES else parted(w)[1] for w in names]
     if not sides or not any(sides):
-        return work.side if not names else ""
+        return work.side
     common = [word for word in sides[0].split() if all(word in s.split() for s in sides)]
     return " ".join(common)

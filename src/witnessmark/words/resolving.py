@@ -77,6 +77,7 @@ def _sided(work: Work, named: Named, side: str, many: bool) -> list[str]:
         return [variants[around[0]]]
     if "" in variants and len(variants) == 1:
         work.doubt("the record knows it without a side")
+        work.side = side
         return [variants[""]]
     if side in OTHER and all(" " in s for s in variants):
         work.doubt("the corner is not told")

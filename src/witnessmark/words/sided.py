@@ -98,6 +98,8 @@ def wants_all(work: Work, name: Collection[int] = ()) -> bool:
             continue
         if atom.low not in lexicon().many or at in work.call.atoms or work.line.under[at]:
             continue
+        if name and not any(work.line.segment[i] == work.line.segment[at] for i in name):
+            continue
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
         if follower == "round" and at - 1 in name:
             work.place(at, at + 2)

@@ -43,7 +43,7 @@ def things(
     if run is None or is_tool(work, run) or (plainly and not is_head(work.atoms[run[1] - 1].low)):
         _note_side(work)
         return _lately(work) if need else ()
-    name = " ".join(work.atoms[i].low for i in range(*run))
+    name = work.typed(*run)
     plain = is_head(work.atoms[run[1] - 1].low)
     kind = kind_given(work.kind) if work.kind else tell_kind(name) or (usual if plain else "")
     if not kind and not need:
@@ -78,7 +78,7 @@ def new_thing(
     number = work.take_number(before=range(*run))
     work.place(*run)
     sides = merged_sides(work, range(*run))
-    many = wants_all(work)
+    many = wants_all(work, range(*run))
     if many and len(sides) == 1 and sides[0] in ("front", "rear"):
         sides = [f"{hand} {sides[0]}" for hand in _HANDED]
     elif many and not sides:

@@ -46,7 +46,9 @@ class Work:
         self.told = call.also | call.atoms
         self.proper = proper_runs(line, vocabulary)
         own = verbs()[call.tag]
-        self.placed: set[int] = {i for i in self.told if own.says_itself(line.atoms[i].low)}
+        self.placed: set[int] = {
+            i for i in self.told if own.says_itself(line.atoms[i].low) and line.atoms[i].value is None
+        }
         self.passed: set[int] = set()
         self.taken: set[int] = set()
         self.doubts: list[str] = []
@@ -166,7 +168,11 @@ class Work:
     def tidy(self, first: int, last: int) -> tuple[int, int]:
         """A run without small words at its ends."""
         known = lexicon()
-        while first < last and (self.atoms[first].low in known.glue or self.atoms[first].low in known.trim):
+        while (
+            first < last
+            and (self.atoms[first].low in known.glue or self.atoms[first].low in known.trim)
+            and tuple(a.low for a in self.atoms[first : first + 2]) not in known.keep_start
+        ):
             first += 1
         while first < last and (
             self.atoms[last - 1].low in known.glue or self.atoms[last - 1].low in known.trim
