@@ -21,6 +21,15 @@ from witnessmark.words.understood import Reading, Understood
 
 TODAY = date(2026, 3, 18)
 _TAGS = {"away": "sent_away"}
+# Kinds of fact that the lists knew only under a wider word.
+_FINER = {
+    "read_figure": "described",
+    "opened_tin": "opened",
+    "watched_fire": "looked_at",
+    "came_back": "came",
+    "put_right": "proved",
+    "closed": "proved",
+}
 # A count that a fact has no place for stays in its remark, as it was said.
 _SAID = {
     1: {"one", "a"},
@@ -63,7 +72,7 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
     """What a reading has wrong; nothing where it is right."""
     found = []
     wanted = row["verb"] if isinstance(row["verb"], list) else [row["verb"]]
-    if best.verb not in [_TAGS.get(tag, tag) for tag in wanted]:
+    if not {best.verb, _FINER.get(best.verb, best.verb)} & {_TAGS.get(tag, tag) for tag in wanted}:
         found.append(f"kind of fact {best.verb}")
     names = {n.lower() for n in (best.part, best.joint, getattr(best.fact, "item", "")) if n}
     if (not _is_named(row["name"].lower(), names, best)) if row["name"] else bool(best.part or best.joint):
@@ -120,8 +129,10 @@ def _holds(key: str, value: Any, best: Reading) -> bool:
 
 
 def _is_told(value: str, best: Reading) -> bool:
+    """Whether every word of it is kept somewhere: in the fact, its remark, or what is read back."""
     written = " ".join(wire.encode(fact).decode() for fact in best.facts)
-    return value.lower() in f"{written} {best.remark} {best.sentence}".lower()
+    kept = f"{written} {best.remark} {best.sentence}".lower()
+    return all(word[: max(3, len(word) - 2)] in kept for word in value.lower().split())
 
 
 def _is_counted(value: int, best: Reading) -> bool:
