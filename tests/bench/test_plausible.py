@@ -2,7 +2,7 @@
 
 import pytest
 
-from witnessmark.bench.plausible import figure_plausible
+from witnessmark.bench.plausible import figure_plausible, states_said
 from witnessmark.bench.slip import Slip
 from witnessmark.bench.slip_text import as_text
 from witnessmark.ground.errors import BadInput
@@ -89,3 +89,16 @@ def test_the_slip_reads_whole_and_draws_each_grade() -> None:
     assert "bolts plausible" in as_text(slip)
     assert slip.picture is not None
     assert slip.picture.count("proof ") == 3
+
+
+def test_a_grade_that_is_not_made_so_large_is_not_answered_for() -> None:
+    slip = judged("3/4 UNF", None, "95 lbf ft")
+    assert [row["grade"] for row in slip.rows("grades")] == ["5.8", "8.8"]
+    with pytest.raises(BadInput, match=r"8\.8 on a thread of 42"):
+        judged("M42 x 4.5", None, "95 lbf ft")
+
+
+def test_how_it_stands_is_said_in_a_few_words() -> None:
+    assert states_said(judged("M8", "8.8", "13 lbf ft")) == "within"
+    assert states_said(judged("M8", None, "13 lbf ft")) == "doubtful at 4.8 and 5.8, within at 8.8"
+    assert states_said(judged("M8", None, "60 Nm")) == "over at 4.8, 5.8 and 8.8"

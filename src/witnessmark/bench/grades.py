@@ -51,6 +51,17 @@ def strength(grade: str, diameter: Mm) -> Strength:
     )
 
 
+def unknown_grades(diameter: Mm) -> tuple[str, ...]:
+    """What is answered for where nobody can read a head of that size: those of the three made so large.
+
+    >>> unknown_grades(Mm(8)), unknown_grades(Mm(19.05))
+    (('4.8', '5.8', '8.8'), ('5.8', '8.8'))
+    """
+    rows = table("bolts/grades").rows
+    made = {r["grade"] for r in rows if r["over"] < diameter <= r["upto"]}
+    return tuple(g for g in UNKNOWN_GRADES if g in made) or UNKNOWN_GRADES[-1:]
+
+
 def tidy_grade(grade: str) -> str:
     """A grade as the table has it; an unknown one is refused with the near ones.
 

@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from witnessmark.bench.bolts import preload_from_torque, proof_load
 from witnessmark.bench.friction import DRY, OILED, state_of
-from witnessmark.bench.grades import UNKNOWN_GRADES, strength
+from witnessmark.bench.grades import strength, unknown_grades
 from witnessmark.bench.picture.bolts import PreloadBar, preload_bars
 from witnessmark.bench.slip import Asked, Slip, Verdict
 from witnessmark.bench.thread_list import Thread, find_thread
@@ -46,14 +46,15 @@ def figure_plausible(thread: str, grade: str | None, torque: Quantity) -> Slip:
     """Judge a written figure.
 
     thread  the thread by its usual name
-    grade   the mark on the head; None where nobody can read it: then 4.8, 5.8 and 8.8 are answered
+    grade   the mark on the head; None where nobody can read it: then 4.8, 5.8 and 8.8 are answered,
+            as far as they are made at that size
     torque  as typed, value in N·m
 
     Raises BadInput for a thread or grade that is not known and for a figure no bolt bears.
     """
     t = find_thread(thread)
     demand_range("torque", torque.value, "N·m", 0.01, 10_000, "Look at the unit again.")
-    grades = UNKNOWN_GRADES if grade is None else (grade,)
+    grades = unknown_grades(t.diameter) if grade is None else (grade,)
     judged = tuple(judge(t, one, NewtonMetre(torque.value)) for one in grades)
     states = {one.state for one in judged}
     slips = unit_slips(t, grades, torque) if "within" not in states else ()

@@ -6,23 +6,36 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 
-from witnessmark.journal.facts import AnyFact, AtFact, Struck
+from witnessmark.journal.facts import (
+    AnyFact,
+    AtFact,
+    Closed,
+    NippedUp,
+    Opened,
+    Slackened,
+    Struck,
+    Tightened,
+    TookOff,
+)
 from witnessmark.owed.debt import Debt
 from witnessmark.restoration.flow import Flow
 
 SHOWN = 4
+TURNED = (TookOff, Opened, Slackened, NippedUp, Tightened, Closed)
 
 
 class Following(Struct, frozen=True, kw_only=True):
     """The difference a line makes.
 
-    stands  joint -> its word afterwards, for the things the line names
-    owes    debts that were not there before; pays: debts that are gone
+    stands     joint -> its word afterwards, for the things the line names
+    owes       debts that were not there before; pays: debts that are gone
+    fasteners  thread and grade of what the line took a spanner to, where the record has one thread for it
     """
 
     stands: dict[str, str]
     owes: tuple[Debt, ...]
     pays: tuple[Debt, ...]
+    fasteners: str = ""
 
     def sentence(self) -> str:
         """The words that go behind what was understood: "Now apart. Owes: new split pin, proof." """
@@ -39,10 +52,12 @@ class Following(Struct, frozen=True, kw_only=True):
 
 def following(before: Flow, after: Flow, facts: Iterable[AnyFact]) -> Following:
     """What a line's facts change between the record without and with it."""
+    facts = tuple(facts)
     had = {debt.key: debt for debt in before.owed}
     have = {debt.key: debt for debt in after.owed}
     return Following(
         stands={name: after.word(name) for name in _named(facts) if name in after.state.joints},
+        fasteners=_fasteners(after, facts),
         owes=tuple(debt for key, debt in have.items() if key not in had),
         pays=tuple(debt for key, debt in had.items() if key not in have),
     )
@@ -66,6 +81,13 @@ def _named(facts: Iterable[AnyFact]) -> Sequence[str]:
         if isinstance(inner, AtFact):
             names.update(dict.fromkeys(inner.at))
     return list(names)
+
+
+def _fasteners(after: Flow, facts: Sequence[AnyFact]) -> str:
+    turned = _named(fact for fact in facts if isinstance(fact, TURNED))
+    joints = [after.vehicle.joints[name] for name in turned if name in after.vehicle.joints]
+    told = {joint.fasteners for joint in joints if joint.thread}
+    return told.pop() if len(told) == 1 else ""
 
 
 def _few(words: list[str]) -> str:

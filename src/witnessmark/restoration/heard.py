@@ -10,11 +10,15 @@ from msgspec import Struct
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.facts import AnyFact
 from witnessmark.restoration.following import Following, short
+from witnessmark.restoration.plausibility import Plausible, plausible_plain
 from witnessmark.words.understood import Understood, as_json
 
 
 class Heard(Struct, frozen=True, kw_only=True):
-    """What was heard. `last_line` is the line the record stood at: writing expects it still does."""
+    """What was heard. `last_line` is the line the record stood at: writing expects it still does.
+
+    plausible  how the torque figures in it stand beside what their fasteners bear; it never blocks
+    """
 
     words: str
     understood: Understood
@@ -23,6 +27,7 @@ class Heard(Struct, frozen=True, kw_only=True):
     time: str
     follows: Following
     last_line: int
+    plausible: tuple[Plausible, ...] = ()
 
     @property
     def sure(self) -> bool:
@@ -30,8 +35,14 @@ class Heard(Struct, frozen=True, kw_only=True):
         return self.understood.best.sure and self.understood.ask is None
 
     def sentence(self) -> str:
-        """One full sentence of what was understood, and what follows."""
-        return f"{self.understood.best.sentence} {self.follows.sentence()}".strip()
+        """One full sentence of what was understood, what follows, and whether a figure in it can be right.
+
+        Where no figure is judged, thread and grade of what was turned are said instead.
+        """
+        fasteners = f"Thread: {self.follows.fasteners}." if self.follows.fasteners else ""
+        judged = " ".join(one.sentence for one in self.plausible)
+        said = (self.understood.best.sentence, self.follows.sentence(), judged or fasteners)
+        return " ".join(part for part in said if part)
 
     def unsure(self) -> BadInput:
         """The trouble of a line that may not be written as it was read."""
@@ -62,4 +73,10 @@ def heard_plain(heard: Heard, line: int | None) -> dict[str, Any]:
     plain = as_json(heard.understood, line, tuple(short(d) for d in heard.follows.owes))
     question = heard.understood.ask
     asks = {"thing": question.thing, "choices": [key for key, _ in question.choices]} if question else None
-    return {**plain, "follows": heard.follows.sentence(), "sure": heard.sure, "asks": asks}
+    return {
+        **plain,
+        "follows": heard.follows.sentence(),
+        "sure": heard.sure,
+        "asks": asks,
+        "plausible": plausible_plain(heard.plausible),
+    }

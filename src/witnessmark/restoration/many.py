@@ -8,6 +8,7 @@ from witnessmark.ground.errors import BadInput
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Described, DescribedVehicle, FoundBehind, ReadFigure, Struck
 from witnessmark.journal.order import standing
+from witnessmark.restoration.plausibility import plausible
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.state.description import vehicle_from
 from witnessmark.words.lines import TypedLine, read_lines
@@ -71,8 +72,10 @@ class _Reader:
 
     def read(self, typed: TypedLine) -> None:
         reading, facts = self.restoration.read_typed(typed, self.vocabulary, self.entries)
+        told = plausible(facts, self.vocabulary.vehicle.joints)
+        sentence = " ".join((reading.sentence, *(one.sentence for one in told)))
         self.lines.append(
-            Written(number=typed.number, words=typed.words, sentence=reading.sentence, sure=bool(facts))
+            Written(number=typed.number, words=typed.words, sentence=sentence, sure=bool(facts))
         )
         if not facts:
             return

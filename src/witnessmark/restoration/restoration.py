@@ -14,6 +14,7 @@ from witnessmark.journal.rules.orphans import orphaned_by
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.following import following
 from witnessmark.restoration.heard import Heard
+from witnessmark.restoration.plausibility import plausible
 from witnessmark.restoration.striking import strike_in
 from witnessmark.store.record_store import RecordStore
 from witnessmark.vehicle.things import Vehicle
@@ -88,6 +89,7 @@ class Restoration:
             time=entries[0].time if entries else hour,
             follows=following(before, after, best.facts),
             last_line=self.last_line,
+            plausible=plausible(best.facts, before.vehicle.joints),
         )
 
     def write(self, heard: Heard) -> tuple[Entry, ...]:
@@ -170,6 +172,7 @@ class Restoration:
             time=entries[0].time,
             follows=following(self.flow(), Flow((*self.entries, *entries), self.now), (fact, struck.fact)),
             last_line=self.last_line,
+            plausible=plausible((fact,), self._without(strike.line).vehicle.joints),
         )
 
     def orphaned_by(self, line: int) -> tuple[Entry, ...]:

@@ -135,8 +135,7 @@ def closing_screen(flow: Flow, name: str) -> Sheet:
         found = [a for a in known if plain and plain in a.replace(",", "")]
     if len(found) != 1:
         raise BadInput(
-            given=f"{name!r} "
-            + ("could be several" if found else "is no assembly of this record"),
+            given=f"{name!r} " + ("could be several" if found else "is no assembly of this record"),
             holds="the whole name of one assembly",
             do='Name it, as: sheet closing --of "drum brake corner left rear"',
             near=tuple(found or known)[:4],

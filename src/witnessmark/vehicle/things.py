@@ -68,6 +68,16 @@ class Joint(Struct, frozen=True, kw_only=True, omit_defaults=True):
     size: str = ""
     note: str = ""
 
+    @property
+    def fasteners(self) -> str:
+        """Thread and grade as the record has them, and how many share the joint.
+
+        >>> Joint(name="propshaft bolts", thread="3/8 UNF", grade="8.8", number=4).fasteners
+        '3/8 UNF, 8.8, 4 off'
+        """
+        many = f"{self.number} off" if self.number > 1 else ""
+        return ", ".join(part for part in (self.thread, self.grade, many) if part)
+
 
 class Vehicle(Struct, frozen=True, kw_only=True):
     """The vehicle as described by the record so far.
