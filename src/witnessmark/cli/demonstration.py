@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+import sys
 from pathlib import Path
 
 import click
@@ -60,9 +61,16 @@ def demo_command(folder: Path, as_json: bool) -> None:
     click.echo("5  Printed")
     for file in printed:
         click.echo(f"   {file}")
-    click.echo(
-        f'\nNext, try:  witnessmark --in {folder} write "tight flange nut 95 Nm"\n'
-        'or begin your own:  witnessmark --in my-vehicle begin "what you call it"'
+    command = _command()
+    click.echo(f"\nNext, see it in pages:  {command} pages {folder}")
+    click.echo(f'or write a line:        {command} --in {folder} write "proved flange nut seen"')
+    click.echo(f'or begin your own:      {command} --in my-vehicle begin "what you call it"')
+
+
+def _command() -> str:
+    """The command as it can be typed here: by its name where the shell finds it, else by its whole path."""
+    return (
+        "witnessmark" if shutil.which("witnessmark") else str(Path(sys.executable).with_name("witnessmark"))
     )
 
 
