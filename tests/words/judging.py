@@ -46,7 +46,7 @@ _SAID = {
 
 def rows(name: str) -> list[dict[str, Any]]:
     """Lines with their wanted readings."""
-    found: list[dict[str, Any]] = json.loads(Path(__file__).with_name(name).read_text("utf-8"))
+    found: list[dict[str, Any]] = json.loads((Path(__file__).parent / name).read_text("utf-8"))
     return found
 
 
