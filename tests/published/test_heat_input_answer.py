@@ -1,4 +1,4 @@
-"""An answer of a language model that does not hold."""
+"""A machine-written answer found on a page of the web, which does not hold."""
 
 from __future__ import annotations
 

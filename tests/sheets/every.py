@@ -9,6 +9,7 @@ from typing import Any
 
 from tests.sheets.made_up import (
     ENTRIES,
+    LINES,
     NAME,
     NEEDS,
     PLAN,
@@ -46,9 +47,13 @@ def every_sheet() -> Mapping[str, Sheet]:
     line = state.last_line
     made = (
         wall_sheet(state, debts, PLAN, answer, today=TODAY),
-        session_sheet(PLAN, state.vehicle, catalogue(), day=TODAY, line=line, cautions=cautions()),
+        session_sheet(
+            PLAN, state.vehicle, catalogue(), day=TODAY, line=line, cautions=cautions(), numbers=LINES
+        ),
         gate_sheet(answer, vehicle=NAME, line=line),
-        closing_sheet("rear axle", state, debts, state.vehicle, catalogue(), today=TODAY, words=words),
+        closing_sheet(
+            "rear axle", state, debts, state.vehicle, catalogue(), today=TODAY, words=words, numbers=LINES
+        ),
         label_sheet(labels(state, debts, catalogue()), vehicle=NAME, today=TODAY, line=line),
         order_sheet(NEEDS, vehicle=NAME, today=TODAY, line=line),
         helper_sheet(debts, PLAN.operations, answer.not_known, vehicle=NAME, today=TODAY, line=line),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
+from witnessmark.bench.drawer import EMPTY
 from witnessmark.gate.answer import GateAnswer, Hold, Unknown
 from witnessmark.gate.holds import ask_gate
 from witnessmark.ground.quantity import Quantity
@@ -33,7 +34,9 @@ from witnessmark.owed.debt import Debt
 from witnessmark.owed.needs import Need
 from witnessmark.owed.owed import owed_by, word_for
 from witnessmark.plan.session import SafeStop, SessionPlan, Waiting
+from witnessmark.sheets.slip_lines import SlipLines
 from witnessmark.state.standing import State, state_from
+from witnessmark.vehicle.catalogue import catalogue
 from witnessmark.vehicle.things import Figure, Joint, Part
 
 NAME = "Marrowby Ten pickup"
@@ -235,6 +238,9 @@ ENTRIES = lines(
 
 def made_up_state(entries: tuple[Entry, ...] = ENTRIES) -> State:
     return state_from(entries)
+
+
+LINES = SlipLines(catalogue(), made_up_state().sizes, EMPTY)
 
 
 def words_of(state: State) -> dict[str, str]:

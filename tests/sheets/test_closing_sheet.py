@@ -1,6 +1,6 @@
 """The closing sheet: singly what lets go, one sweep for the rest, and no fail line as the aim."""
 
-from tests.sheets.made_up import TODAY, debts_of, lines, made_up_state, words_of
+from tests.sheets.made_up import LINES, TODAY, debts_of, lines, made_up_state, words_of
 from witnessmark.journal.facts import Described, Fitted, Tightened, TookOff
 from witnessmark.sheets.closing import closing_sheet
 from witnessmark.sheets.rows import Box, JointRow, Number, Section, Sheet, Words
@@ -11,7 +11,14 @@ from witnessmark.vehicle.things import Joint
 
 def sheet_of(state: State, assembly: str = "rear axle") -> Sheet:
     return closing_sheet(
-        assembly, state, debts_of(state), state.vehicle, catalogue(), today=TODAY, words=words_of(state)
+        assembly,
+        state,
+        debts_of(state),
+        state.vehicle,
+        catalogue(),
+        today=TODAY,
+        words=words_of(state),
+        numbers=LINES,
     )
 
 
@@ -76,7 +83,15 @@ def test_a_figure_carries_its_standing_and_a_guess_is_hollow() -> None:
     figures = [
         row for row in rows_of("hub nut, left rear") if isinstance(row, Number) and row.label == "figure"
     ]
-    assert [(n.pedigree, n.hollow) for n in figures] == [("owner's book, p. 41", False)]
+    assert [(n.pedigree, n.hollow) for n in figures] == [
+        ("owner's book, p. 41; plausibility: within at 5.8 and 8.8", False)
+    ]
+
+
+def test_a_joint_carries_three_lines_of_numbers_at_most() -> None:
+    for name in STATE.vehicle.in_assembly("rear axle"):
+        if name != "axle fill plug":
+            assert len([row for row in rows_of(name) if isinstance(row, Number)]) <= 3
 
 
 def test_each_slotted_nut_has_its_own_rule() -> None:

@@ -4,7 +4,7 @@ import re
 
 from msgspec.structs import replace
 
-from tests.sheets.made_up import PLAN, TODAY, made_up_state
+from tests.sheets.made_up import LINES, PLAN, TODAY, made_up_state
 from witnessmark.sheets.rows import Box, JointRow, Number, Sheet, Step, Words
 from witnessmark.sheets.session import session_sheet
 from witnessmark.sheets.text import as_text
@@ -15,7 +15,7 @@ VEHICLE = made_up_state().vehicle
 
 
 def sheet_of(plan: object = PLAN) -> Sheet:
-    return session_sheet(plan, VEHICLE, catalogue(), day=TODAY, line=33, cautions=cautions())  # type: ignore[arg-type]
+    return session_sheet(plan, VEHICLE, catalogue(), day=TODAY, line=33, cautions=cautions(), numbers=LINES)  # type: ignore[arg-type]
 
 
 SHEET = sheet_of()
@@ -32,11 +32,12 @@ def test_operations_come_in_the_plans_order() -> None:
 
 def test_a_closing_operation_carries_the_figure_with_its_standing() -> None:
     figure = step(4).numbers[0]
-    assert (figure.label, figure.value, figure.pedigree) == ("figure", "35 lbf ft", "owner's book, p. 44")
+    assert (figure.label, figure.value, figure.standing) == ("figure", "35 lbf ft", "owner's book")
+    assert figure.pedigree.startswith("owner's book, p. 44; plausibility: over at 4.8 and 5.8")
 
 
 def test_an_operation_that_closes_nothing_carries_no_figure() -> None:
-    assert [n.label for n in step(1).numbers] == ["size"]
+    assert [n.label for n in step(1).numbers] == ["size", "driver"]
 
 
 def test_fluid_and_quantity_stand_beside_a_fill() -> None:

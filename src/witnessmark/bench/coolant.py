@@ -70,7 +70,7 @@ def between_points(part: Percent, points: Sequence[tuple[float, float]]) -> floa
     Caution
         none
     Source
-        crc-glycol
+        handbook-glycol
     Example
         >>> between_points(Percent(20), [(0, 0.0), (10, -3.4), (20, -7.9), (40, -23.8)])
         -7.9

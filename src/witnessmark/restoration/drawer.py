@@ -9,8 +9,14 @@ from witnessmark.bench.drawer import EMPTY, Drawer, drawer_of
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Owned
 from witnessmark.journal.order import standing
+from witnessmark.state.supply import Supply
 from witnessmark.store.schema import FILE
 from witnessmark.store.sqlite_record import open_record
+
+
+def drawer_owned(supply: Supply) -> Drawer:
+    """What a state says is owned and has a size."""
+    return drawer_of((line.fact.item, line.fact.number, line.fact.size) for line in supply.owned)
 
 
 def drawer_from(entries: Iterable[Entry]) -> Drawer:

@@ -15,6 +15,7 @@ from witnessmark.sheets.gate import BRIEF, PAPER, gate_sheet
 from witnessmark.sheets.helper import helper_sheet
 from witnessmark.sheets.labels import label_sheet, labels
 from witnessmark.sheets.lists import journal_sheet, owed_sheet, state_sheet
+from witnessmark.sheets.numbers import Lines
 from witnessmark.sheets.order import needs_sheet, order_sheet
 from witnessmark.sheets.reach import reach_sheet
 from witnessmark.sheets.rows import Sheet
@@ -117,6 +118,7 @@ def session_screen(flow: Flow, plan: SessionPlan) -> Sheet:
         day=flow.today,
         line=flow.line,
         cautions=cautions(),
+        numbers=lines_of(flow),
         full=False,
     )
 
@@ -148,7 +150,16 @@ def closing_screen(flow: Flow, name: str) -> Sheet:
         catalogue(),
         today=flow.today,
         words=words_of(flow),
+        numbers=lines_of(flow),
     )
+
+
+def lines_of(flow: Flow) -> Lines:
+    """What the bench has to say under each joint, from what the record knows of it and of the own kit."""
+    from witnessmark.restoration.drawer import drawer_owned
+    from witnessmark.sheets.slip_lines import SlipLines
+
+    return SlipLines(catalogue(), flow.state.sizes, drawer_owned(flow.state.supply))
 
 
 def words_of(flow: Flow) -> dict[str, str]:

@@ -10,9 +10,9 @@ from msgspec import Struct
 from witnessmark.ground.missed import Stage, if_missed, stage
 from witnessmark.owed.debt import Debt
 from witnessmark.owed.joints import CLOSING
-from witnessmark.sheets.numbers import figure_of, nut_rule, sizes_of
+from witnessmark.sheets.numbers import Lines, nut_rule
 from witnessmark.sheets.phrases import missed_words, sheet_code
-from witnessmark.sheets.rows import Box, JointRow, Row, Section, Sheet, Words
+from witnessmark.sheets.rows import Box, JointRow, Number, Row, Section, Sheet, Words
 from witnessmark.state.closing import lets_go
 from witnessmark.state.joint_state import LOOSE, JointState
 from witnessmark.state.standing import State
@@ -35,6 +35,7 @@ class _Open(Struct, frozen=True):
     state: JointState
     word: str
     codes: Mapping[tuple[str, str], str]
+    numbers: tuple[Number, ...]
 
     @property
     def first_stage(self) -> Stage:
@@ -50,12 +51,14 @@ def closing_sheet(
     *,
     today: date,
     words: Mapping[str, str],
+    numbers: Lines,
 ) -> Sheet:
     """Everything one assembly asks before it is closed.
 
     debts      everything owed; their codes stand beside the boxes
     catalogue  every kind of joint by its key
     words      the word for each joint's state, apart, loose, tight or proven
+    numbers    the lines of numbers under a joint
     """
     codes = {(d.joint, d.sort, d.item): d.id for d in debts if d.joint}
     opened, untouched = [], []
@@ -65,7 +68,8 @@ def closing_sheet(
             untouched.append(name)
         elif not now.scrapped:
             own = {(sort, item): code for (j, sort, item), code in codes.items() if j == name}
-            opened.append(_Open(joint, catalogue[joint.kind], now, words[name], own))
+            lines = numbers("close", joint)
+            opened.append(_Open(joint, catalogue[joint.kind], now, words[name], own, lines))
     opened.sort(key=lambda o: o.first_stage)
     title = vehicle.name or "the vehicle"
     code = sheet_code("closing", assembly, title, today, state.last_line)
@@ -133,10 +137,7 @@ def _rows(one: _Open) -> Iterator[Row]:
     joint, kind = one.joint, one.kind
     missed = missed_words(joint.if_missed or kind.if_missed)
     yield JointRow(name=joint.name, state=one.word, if_missed=missed, because=kind.lets_go_because)
-    figure = figure_of(joint, kind)
-    if figure:
-        yield figure
-    yield from sizes_of(joint)
+    yield from one.numbers
     if rule := nut_rule(kind):
         yield Words(text=rule, label="nut")
     yield from _found(one)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from witnessmark.ground.pedigree import HOLLOW
 
@@ -20,7 +21,8 @@ class Words(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="ro
 class Number(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="row", tag="number"):
     """A labelled number with its standing; `value` is as typed, with its unit, or "" for a blank to fill in.
 
-    hollow  printed as an outline: from memory or a guess, to be measured first
+    hollow        printed as an outline: from memory or a guess, to be measured first
+    plausibility  of a torque: how it stands beside what the fastener bears, in a few words
     """
 
     label: str
@@ -28,6 +30,7 @@ class Number(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="r
     standing: str = ""
     where: str = ""
     hollow: bool = False
+    plausibility: str = ""
 
     @property
     def pedigree(self) -> str:
@@ -39,7 +42,13 @@ class Number(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="r
         'from memory, measure first'
         """
         first = "measure first" if self.hollow else ""
-        return ", ".join(part for part in (self.standing, self.where, first) if part)
+        told = ", ".join(part for part in (self.standing, self.where, first) if part)
+        judged = f"plausibility: {self.plausibility}" if self.plausibility else ""
+        return "; ".join(part for part in (told, judged) if part)
+
+    def judged(self, plausibility: str) -> Number:
+        """The same with its plausibility, in a few words."""
+        return replace(self, plausibility=plausibility)
 
 
 def number(label: str, value: str, standing: str = "", where: str = "") -> Number:

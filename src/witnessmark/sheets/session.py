@@ -7,7 +7,7 @@ from datetime import date
 
 from witnessmark.jobs.operation import Operation
 from witnessmark.plan.session import SafeStop, SessionPlan
-from witnessmark.sheets.numbers import numbers_of
+from witnessmark.sheets.numbers import Lines
 from witnessmark.sheets.phrases import band_words, in_ten, minutes_words, sheet_code, where_words
 from witnessmark.sheets.rows import Box, JointRow, Row, Section, Sheet, Step, Words
 from witnessmark.vehicle.kind import Kind
@@ -25,6 +25,7 @@ def session_sheet(
     day: date,
     line: int,
     cautions: Mapping[str, str],
+    numbers: Lines,
     full: bool = True,
 ) -> Sheet:
     """One session on paper.
@@ -32,6 +33,7 @@ def session_sheet(
     catalogue  every kind of joint by its key
     day        the day of the session; line: the last journal line the plan knew
     cautions   the usual cautions by key; a caution that is no key is shown as it stands
+    numbers    the lines of numbers under an operation
     full       everything that waits by itself; else what waits for the same thing together
     """
     name = vehicle.name or "the vehicle"
@@ -46,7 +48,7 @@ def session_sheet(
         sections=(
             Section(
                 heading="operations",
-                rows=tuple(_steps(plan, vehicle, catalogue)),
+                rows=tuple(_steps(plan, vehicle, numbers)),
                 note=_hours(plan),
                 empty="Nothing fits this session.",
             ),
@@ -82,7 +84,7 @@ def _hours(plan: SessionPlan) -> str:
     return "; ".join(said)
 
 
-def _steps(plan: SessionPlan, vehicle: Vehicle, catalogue: Mapping[str, Kind]) -> Iterator[Row]:
+def _steps(plan: SessionPlan, vehicle: Vehicle, numbers: Lines) -> Iterator[Row]:
     stops = {stop.after: stop for stop in plan.safe_stops}
     if 0 in stops and plan.operations:
         yield _stop(stops[0])
@@ -94,7 +96,7 @@ def _steps(plan: SessionPlan, vehicle: Vehicle, catalogue: Mapping[str, Kind]) -
             text=first.what,
             minutes=band_words(first.minutes),
             place=where_words(first.name, first.where),
-            numbers=numbers_of(first, vehicle.joints.get(first.name), catalogue),
+            numbers=numbers(first.sort, vehicle.joints.get(first.name)),
             notes=(*_remarks(first), *(_then(n, operation) for n, operation in rest)),
             left=next((o.leaves for _, o in reversed(run) if o.leaves), ""),
         )

@@ -66,7 +66,7 @@ def _near(rows: list[Any], part: float) -> str:
 def _sources(kind: str, measure: str, *, doubtful: bool) -> tuple[str, ...]:
     if kind == "propylene":
         return ("lange-glycol",) if measure == "volume" else ("lange-glycol", "mixing-by-mass", "from-memory")
-    first = ("crc-glycol", "glycol-selector")
+    first = ("handbook-glycol", "glycol-selector")
     more = ("engine-manual-glycol", "mixing-by-mass") if measure == "volume" else ()
     return (*first, *more, *(("glycol-volume-table",) if doubtful else ()))
 
