@@ -1,4 +1,4 @@
-"""The pictures in the docs are what the demo shows today; small differences of drawing between systems pass."""
+"""The pictures in the docs are what the demo shows today; small differences between systems pass."""
 
 from __future__ import annotations
 

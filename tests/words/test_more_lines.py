@@ -1,7 +1,7 @@
 """Lines by other hands, each list in its own voice: how many are read rightly at first, how few wrongly and sure.
 
-The floors are what the reader reached; they may only be raised. Lists: chatty, formal, terse (one cold thumb),
-young (little trade language), and two in the plain voice of the practice lines.
+The floors are what the reader reached; they may only be raised. Lists: a chatty, a2 formal, b terse (one cold
+thumb), b2 young (little trade language), c and d in the plain voice of the practice lines.
 """
 
 from __future__ import annotations
@@ -12,12 +12,12 @@ from tests.words.judging import faults, read, rows
 
 # list: right at least, sure and wrong at most
 REACHED = {
-    "chatty": (79, 5),
-    "formal": (27, 0),
-    "terse": (46, 16),
-    "young": (39, 2),
-    "plain": (140, 7),
-    "plain_too": (130, 12),
+    "a": (79, 5),
+    "a2": (27, 0),
+    "b": (46, 16),
+    "b2": (39, 2),
+    "c": (140, 7),
+    "d": (130, 12),
 }
 
 

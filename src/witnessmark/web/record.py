@@ -14,7 +14,7 @@ from witnessmark.restoration.at_hand import AtHand
 from witnessmark.restoration.restoration import Restoration
 
 AT_HAND = "witnessmark.at_hand"
-TRIES = 12
+TRIES = 60  # eight hands at once need about a dozen at the worst; each try is a few hundredths of a second
 P = ParamSpec("P")
 
 
