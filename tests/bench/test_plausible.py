@@ -101,4 +101,4 @@ def test_a_grade_that_is_not_made_so_large_is_not_answered_for() -> None:
 def test_how_it_stands_is_said_in_a_few_words() -> None:
     assert states_said(judged("M8", "8.8", "13 lbf ft")) == "within"
     assert states_said(judged("M8", None, "13 lbf ft")) == "doubtful at 4.8 and 5.8, within at 8.8"
-    assert states_said(judged("M8", None, "60 Nm")) == "over at 4.8, 5.8 and 8.8"
+    assert states_said(judged("M8", None, "60 Nm")) == "over at 4.8 to 8.8"

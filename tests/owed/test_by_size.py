@@ -8,6 +8,7 @@ from tests.building import described, evening, state_of
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal import facts as f
 from witnessmark.journal.facts import AnyFact
+from witnessmark.owed.by_size import size_of
 from witnessmark.owed.needs import Need, needs_from
 from witnessmark.owed.owed import owed_by
 from witnessmark.owed.stock import Held, Item, answers
@@ -88,3 +89,14 @@ def test_one_size_typed_in_other_ways_is_the_same(typed: str) -> None:
     held = Held(what="shaft seal", size=typed, at=(), line=1, number=1)
     assert answers(held, Item(what="shaft seal", size="44.5 x 65 x 8", for_="hub seal, left"), own=False)
     assert not answers(held, Item(what="shaft seal", size="38 x 60 x 10", for_="hub seal, left"), own=False)
+
+
+def test_what_is_a_joint_of_its_own_has_that_joints_size() -> None:
+    nut, seal = (
+        Joint(name="flange nut", kind="pinion-seal"),
+        Joint(name="pinion seal", kind="shaft-seal", assembly="another"),
+    )
+    found = f.Found(at=("pinion seal",), condition="worn", size="38 x 60 x 10")
+    state = state_of(described(nut, seal), f.Opened(at=("flange nut",)), found)
+    assert size_of(state, nut, "pinion seal") == "38 x 60 x 10"
+    assert size_of(state, nut, "flange nut") == ""

@@ -1,7 +1,9 @@
 """The closing sheet: singly what lets go, one sweep for the rest, and no fail line as the aim."""
 
+from datetime import date
+
 from tests.sheets.made_up import LINES, TODAY, debts_of, lines, made_up_state, words_of
-from witnessmark.journal.facts import Described, Fitted, Tightened, TookOff
+from witnessmark.journal.facts import AnyFact, Bared, Coated, Described, Fitted, Tightened, TookOff
 from witnessmark.sheets.closing import closing_sheet
 from witnessmark.sheets.rows import Box, JointRow, Number, Section, Sheet, Words
 from witnessmark.state.standing import State
@@ -84,7 +86,7 @@ def test_a_figure_carries_its_standing_and_a_guess_is_hollow() -> None:
         row for row in rows_of("hub nut, left rear") if isinstance(row, Number) and row.label == "figure"
     ]
     assert [(n.pedigree, n.hollow) for n in figures] == [
-        ("owner's book, p. 41; plausibility: within at 5.8 and 8.8", False)
+        ("owner's book, p. 41; plausibility: within at 5.8 to 8.8", False)
     ]
 
 
@@ -92,6 +94,20 @@ def test_a_joint_carries_three_lines_of_numbers_at_most() -> None:
     for name in STATE.vehicle.in_assembly("rear axle"):
         if name != "axle fill plug":
             assert len([row for row in rows_of(name) if isinstance(row, Number)]) <= 3
+
+
+def test_what_is_closed_already_asks_for_nothing_more() -> None:
+    joint = Joint(name="floor paint", kind="primed-metal", assembly="floor")
+    bared = (TODAY, "09:10", "bared the floor", Bared(at=("floor paint",)))
+    coated = (TODAY, "09:20", "coated the floor", Coated(at=("floor paint",), product="primer"))
+    told = (TODAY, "09:00", "floor paint", Described(joints=(joint,)))
+
+    def blanks(*facts: tuple[date, str, str, AnyFact]) -> list[str]:
+        rows = [row for s in sheet_of(made_up_state(lines(*facts)), "floor").sections for row in s.rows]
+        return [row.label for row in rows if isinstance(row, Number)]
+
+    assert blanks(told, bared) == ["steel, air, humidity"]
+    assert blanks(told, bared, coated) == []
 
 
 def test_each_slotted_nut_has_its_own_rule() -> None:

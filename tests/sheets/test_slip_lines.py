@@ -167,6 +167,8 @@ def test_plugs_are_counted_one_for_one() -> None:
     assert lines(seam)["plugs"].value == "16"
     assert lines(seam)["plugs"].where.endswith("one for one, as built")
     assert "plugs" not in lines(Joint(name="tray spot welds", kind="plug-weld-seam"))
+    bare = Joint(name="tray spot welds", kind="plug-weld-seam")
+    assert lines(bare, "close", f.Welded(at=(bare.name,), plugs=14))["plugs"].value == "14"
     held = Joint(name="anchor spot welds", kind="plug-weld-seam", number=8, if_missed="lets_go")
     assert lines(held)["plugs"].where.endswith("one for one, as built; certifier where the law asks")
 

@@ -61,3 +61,8 @@ def test_a_shim_is_known_by_its_thickness() -> None:
 def test_a_shims_other_dimensions_are_no_size() -> None:
     got = sizes(f.Measured(at=("steering box shims",), what="width", figures=(mm("30"),)))
     assert got.of == {}
+
+
+def test_plugs_are_kept_as_they_were_counted() -> None:
+    got = sizes(f.Welded(at=("floor seam",), plugs=16), f.Welded(at=("hub seal, left",)))
+    assert got.plugs == {"floor seam": 16}

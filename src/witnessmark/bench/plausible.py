@@ -86,17 +86,17 @@ def states_said(slip: Slip) -> str:
 
     >>> states_said(figure_plausible("M8", None, read_quantity("13 lbf ft", "torque")))
     'doubtful at 4.8 and 5.8, within at 8.8'
+    >>> states_said(figure_plausible("M8", None, read_quantity("60 Nm", "torque")))
+    'over at 4.8 to 8.8'
     """
     grades: dict[str, list[str]] = {}
     for row in slip.rows("grades"):
         grades.setdefault(str(row["state"]), []).append(str(row["grade"]))
-    if sum(map(len, grades.values())) == 1:
-        return next(iter(grades))
-    return ", ".join(f"{state} at {_listed(found)}" for state, found in grades.items())
-
-
-def _listed(words: list[str]) -> str:
-    return " and ".join([p for p in (", ".join(words[:-1]), words[-1]) if p])
+    told = list(grades.items())
+    if len(told) == 1:
+        state, found = told[0]
+        return state if len(found) == 1 else f"{state} at {found[0]} to {found[-1]}"
+    return ", ".join(f"{state} at {' and '.join(found)}" for state, found in told)
 
 
 def judge(t: Thread, grade: str, torque: NewtonMetre) -> Judged:

@@ -14,7 +14,7 @@ from witnessmark.sheets.numbers import Lines, nut_rule
 from witnessmark.sheets.phrases import missed_words, sheet_code
 from witnessmark.sheets.rows import Box, JointRow, Number, Row, Section, Sheet, Words
 from witnessmark.state.closing import lets_go
-from witnessmark.state.joint_state import LOOSE, JointState
+from witnessmark.state.joint_state import LOOSE, TIGHT, JointState
 from witnessmark.state.standing import State
 from witnessmark.vehicle.kind import Check, Kind, Renewal
 from witnessmark.vehicle.things import Joint, Vehicle
@@ -68,7 +68,7 @@ def closing_sheet(
             untouched.append(name)
         elif not now.scrapped:
             own = {(sort, item): code for (j, sort, item), code in codes.items() if j == name}
-            lines = numbers("close", joint)
+            lines = numbers("prove" if now.position == TIGHT else "close", joint)
             opened.append(_Open(joint, catalogue[joint.kind], now, words[name], own, lines))
     opened.sort(key=lambda o: o.first_stage)
     title = vehicle.name or "the vehicle"

@@ -59,7 +59,10 @@ class SlipLines:
         kind = self.catalogue.get(joint.kind)
         if sort in TO_A_FIGURE and (figure := figure_of(joint, kind, plausibility_of(joint))):
             yield figure
-        yield from plugs_of(joint, kind) if joint.kind == PLUGS else spanner_of(joint)
+        if joint.kind == PLUGS:
+            yield from plugs_of(joint, kind, self.sizes.plugs.get(joint.name, 0))
+        else:
+            yield from spanner_of(joint)
         sized = list(sizes_of(joint, self.sizes))
         yield from sized
         if sort in FITTING and sized:
@@ -98,11 +101,12 @@ def spanner_of(joint: Joint) -> Iterator[Number]:
     yield number("spanner to try", thread.spanner, standing, f"for {joint.fasteners}")
 
 
-def plugs_of(joint: Joint, kind: Kind | None) -> Iterator[Number]:
-    """How many plugs, where they were counted."""
-    if joint.number > 1:
+def plugs_of(joint: Joint, kind: Kind | None, welded: int) -> Iterator[Number]:
+    """How many plugs, where they were counted: as described, else as many as were welded."""
+    number_of = joint.number if joint.number > 1 else welded
+    if number_of:
         scope = f"; {CERTIFIER}" if kind and lets_go(joint, kind) else ""
-        yield Number(label="plugs", value=f"{joint.number}", where=f"{AS_WRITTEN}; {AS_BUILT}{scope}")
+        yield Number(label="plugs", value=f"{number_of}", where=f"{AS_WRITTEN}; {AS_BUILT}{scope}")
 
 
 def driver_for(joint: Joint, size: str, drawer: Drawer) -> Iterator[Number]:

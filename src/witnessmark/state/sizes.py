@@ -1,4 +1,4 @@
-"""Sizes as they were found and measured: of a part, of a joint, of something renewable in a joint."""
+"""Sizes as found and measured, and plugs as counted: of a part, of a joint, of what is renewed in one."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from msgspec import Struct
 from witnessmark.ground.quantity import Quantity
 from witnessmark.ground.threads_typed import find_thread
 from witnessmark.journal.entry import Entry
-from witnessmark.journal.facts import Found, Measured
+from witnessmark.journal.facts import Found, Measured, Welded
 from witnessmark.state.lane import Step
 
 THICKNESS = frozenset({"thick", "thickness", "gauge", "sheet thickness", "metal thickness"})
@@ -36,11 +36,13 @@ class Sizes(Struct, frozen=True, kw_only=True):
     of       whole name and item to a size; item "" is the thing itself
     threads  whole name to a thread that was found or measured on it
     thick    whole name to the thickness of its metal
+    plugs    whole name to how many plugs were welded there
     """
 
     of: Mapping[tuple[str, str], SizeFound] = MappingProxyType({})
     threads: Mapping[str, SizeFound] = MappingProxyType({})
     thick: Mapping[str, ThickFound] = MappingProxyType({})
+    plugs: Mapping[str, int] = MappingProxyType({})
 
 
 class SizeLane:
@@ -50,10 +52,11 @@ class SizeLane:
         self.of: dict[tuple[str, str], SizeFound] = {}
         self.threads: dict[str, SizeFound] = {}
         self.thick: dict[str, ThickFound] = {}
+        self.plugs: dict[str, int] = {}
 
     @property
     def steps(self) -> Mapping[type, Step]:
-        return {Found: self.found, Measured: self.measured}
+        return {Found: self.found, Measured: self.measured, Welded: self.welded}
 
     def found(self, entry: Entry, fact: Found) -> None:
         for name in fact.at:
@@ -66,6 +69,10 @@ class SizeLane:
                 self.thick[name] = ThickFound(fact.figures[0], entry.line)
             told = fact.size or (_shim(name, fact.figures) if thick or not fact.what else "")
             self._keep(entry.line, name, "", told)
+
+    def welded(self, entry: Entry, fact: Welded) -> None:
+        if fact.plugs:
+            self.plugs.update(dict.fromkeys(fact.at, fact.plugs))
 
     def _keep(self, line: int, name: str, item: str, told: str) -> None:
         """A size may be a thread, dimensions, or both with a comma between."""
@@ -80,6 +87,7 @@ class SizeLane:
             of=MappingProxyType(self.of),
             threads=MappingProxyType(self.threads),
             thick=MappingProxyType(self.thick),
+            plugs=MappingProxyType(self.plugs),
         )
 
 
