@@ -155,7 +155,7 @@ def test_the_main_joints_have_the_books_figure(flow):
     figured = [j for j in flow.vehicle.joints.values() if j.figure]
     assert len(figured) >= 30
     assert {j.figure.standing for j in figured} == {"owner's book"}
-    assert {j.figure.unit for j in figured} == {"N·m"}
+    assert {j.figure.unit for j in figured} == {"N·m", "L"}
 
 
 # ---- how it stands on the evening it is asked
