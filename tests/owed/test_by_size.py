@@ -100,3 +100,9 @@ def test_what_is_a_joint_of_its_own_has_that_joints_size() -> None:
     state = state_of(described(nut, seal), f.Opened(at=("flange nut",)), found)
     assert size_of(state, nut, "pinion seal") == "38 x 60 x 10"
     assert size_of(state, nut, "flange nut") == ""
+
+
+def test_a_size_found_on_what_is_renewed_is_its_own() -> None:
+    opened = f.Opened(at=("propshaft bolts",))
+    found = f.Found(at=("propshaft bolts",), condition="bent", item="propshaft bolt", size="3/8 x 2 in")
+    assert size_needed("propshaft bolt", opened, found) == "3/8 x 2 in"
