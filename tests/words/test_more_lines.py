@@ -1,4 +1,4 @@
-"""Lines by other hands, each list in its own voice: how many are read rightly at first, how few wrongly and sure.
+"""Lines by other hands, each list in its own voice: how many are read rightly, how few wrongly and sure.
 
 The floors are what the reader reached; they may only be raised. Lists: a chatty, a2 formal, b terse (one cold
 thumb), b2 young (little trade language), c and d in the plain voice of the practice lines.
