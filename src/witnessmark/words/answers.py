@@ -56,6 +56,7 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
     exact = _exact(work)
     if exact is not None:
         work.placed |= exact[1]
+        work.taken |= exact[1]
         return exact[0]
     kinds = {work.vocabulary.vehicle.joints[w].kind for w in at if w in work.vocabulary.vehicle.joints}
     kinds |= {j.kind for j in work.joints}
@@ -75,6 +76,7 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
         work.doubt("only one word of it was typed")
     if not work.call.atoms or _same_segment(work, best[2]):
         work.placed |= best[2]
+        work.taken |= best[2]
     return best[1]
 
 

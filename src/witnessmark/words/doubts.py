@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.matching import Call, is_verb
 from witnessmark.words.naming import FULL, is_noun
+from witnessmark.words.strays import note_strays
 from witnessmark.words.work import Work
 
 _MARGIN = 0.75
@@ -54,6 +55,7 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     _note_small_words(work)
     _note_rivals(work, ranked)
     _note_left_over(work)
+    note_strays(work)
 
 
 def _stands(work: Work, at: int, name: str) -> bool:
@@ -90,6 +92,8 @@ def _is_turned(work: Work, tag: str) -> bool:
         if atom.low not in known or at in work.placed or work.line.under[at]:
             continue
         if atom.low in ("no", "without", "nothing", "none") and tag in _GOOD_WITHOUT:
+            continue
+        if tag == "looked_at" and at + 1 < len(work.atoms) and work.atoms[at + 1].low in ("moved", "shifted"):
             continue
         if (
             atom.low == "no"

@@ -107,8 +107,8 @@ def _bagged(work: Work) -> Built:
             work.name = what
         else:
             work.doubt("what went into the bag is not told")
-    number = work.take_number()
     where = _take_bag(work)
+    number = work.take_number()
     fact = Bagged(at=at, what=what, number=int(number) if number else 0, where=where)
     count = f"{number:g} " if number else ""
     return Built((fact,), joined(count + (listed(at) or what), f"in {where}" if where else ""))

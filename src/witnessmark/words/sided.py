@@ -90,6 +90,13 @@ def _merged(work: Work, at: Sequence[int], sides: Sequence[str]) -> list[str]:
     return unique
 
 
+def _is_said_of(work: Work, at: int, name: Collection[int]) -> bool:
+    """Whether "both" stands beside the name, or alone between stops: "sill trims on, both"."""
+    segment = work.line.segment[at]
+    mine = [i for i, s in enumerate(work.line.segment) if s == segment and work.atoms[i].sort != "mark"]
+    return mine == [at] or any(work.line.segment[i] == segment for i in name)
+
+
 def wants_all(work: Work, name: Collection[int] = ()) -> bool:
     """Whether "both", "all four" or "each" stands for the name, and not for its ends or faces."""
     handed = any(a.side and a.side.side and not work.line.under[i] for i, a in enumerate(work.atoms))
@@ -98,7 +105,7 @@ def wants_all(work: Work, name: Collection[int] = ()) -> bool:
             continue
         if atom.low not in lexicon().many or at in work.call.atoms or work.line.under[at]:
             continue
-        if name and not any(work.line.segment[i] == work.line.segment[at] for i in name):
+        if name and not _is_said_of(work, at, name):
             continue
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
         if follower == "round" and at - 1 in name:

@@ -46,7 +46,16 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
     near = [found for found in near if _may_be(low, found[0], vocabulary)]
     if not near:
         return Mended(token)
-    ranked = sorted(near, key=lambda found: (found[1], found[0] not in vocabulary.words, found[0]))
+    past = low.endswith("d")
+    ranked = sorted(
+        near,
+        key=lambda found: (
+            found[1],
+            found[0] not in vocabulary.words,
+            past and not found[0].endswith("ed"),
+            found[0],
+        ),
+    )
     best, slip, _ = ranked[0]
     rivals = [w for w, s, _ in ranked[1:] if s == slip and stem(w) != stem(best)]
     own = best in vocabulary.words
