@@ -142,4 +142,4 @@ def _is_counted(value: int, best: Reading) -> bool:
     counted |= {thing.number for thing in (*getattr(fact, "joints", ()), *getattr(fact, "parts", ()))}
     kept = re.findall(rf"{COUNT}|\w+", best.remark.lower())
     counted |= {read_said(word) for word in kept}
-    return value in counted or str(value) in kept or {2: "twice"}.get(value, "-") in kept
+    return value in counted or str(value) in kept or (value == 2 and bool({"twice", "both"} & set(kept)))

@@ -126,7 +126,15 @@ SAID: list[tuple[str, AnyFact]] = [
     (
         "guessed pinion seal 60 150 400 min",
         Guessed(
-            at=("pinion seal",), low=60, likely=150, high=400, figures=(Quantity("400 min", 400.0, "min"),)
+            at=("pinion seal",),
+            low=60,
+            likely=150,
+            high=400,
+            figures=(
+                Quantity("60", 60.0, "min"),
+                Quantity("150", 150.0, "min"),
+                Quantity("400 min", 400.0, "min"),
+            ),
         ),
     ),
     (

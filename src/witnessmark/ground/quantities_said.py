@@ -47,7 +47,7 @@ def _said_pattern() -> re.Pattern[str]:
     return re.compile(
         rf"(?<![\w.,/:\-])(?:(?P<number>{NUMBER} of an?|{SAID}(?: of)?(?: an?)?"
         rf"|{NUMBER}(?= {_LIKE}(?:{_WITH_AN}|hr)s? and )) {_LIKE}(?P<unit>{units})"
-        rf"|(?P<one>an?) {_LIKE}(?P<single>{_WITH_AN})){more}(?![\w/²])",
+        rf"|(?:(?P<one>an?) {_LIKE}|(?<=[,;/] ))(?P<single>{_WITH_AN})){more}(?![\w/²])",
         re.I,
     )
 
@@ -97,7 +97,7 @@ def said_in(text: str) -> Iterator[FoundQuantity]:
 
 def _said(match: re.Match[str], text: str) -> FoundQuantity:
     unit = " ".join((match["unit"] or match["single"]).lower().split())
-    said = re.sub(r"(?i) of(?: an?)?$|(?<=[a-z]) an?$", "", match["number"] or match["one"])
+    said = re.sub(r"(?i) of(?: an?)?$|(?<=[a-z]) an?$", "", match["number"] or match["one"] or "an")
     number = 1.0 if said.lower() in ("a", "an") else _number(said)
     kind, factor = next(iter(_spelt()[unit].factors.items()))
     end, more = match.end(), 0.0

@@ -9,8 +9,8 @@ from types import MappingProxyType
 from rapidfuzz import fuzz
 
 from witnessmark.tables.read import read_table
+from witnessmark.words.atoms import Canon
 from witnessmark.words.lexicon import Words, lexicon, stems
-from witnessmark.words.line import Canon
 from witnessmark.words.naming import is_head
 from witnessmark.words.trade import Answerable, trade
 from witnessmark.words.work import Work
@@ -118,7 +118,7 @@ def _exact(work: Work) -> tuple[Answerable, frozenset[int]] | None:
             atoms = _atoms_of(run)
             typed = trade().typed.get(tuple(work.atoms[i].low for i in sorted(atoms)))
             answer = typed or trade().answers.get(tuple(c.stem for c in run))
-            free = all(work.is_free(i) or i in work.told for i in atoms)
+            free = all(work.is_free(i) or i in work.told for i in atoms) and not _cuts_a_name(work, atoms)
             if (
                 answer
                 and free
@@ -127,6 +127,13 @@ def _exact(work: Work) -> tuple[Answerable, frozenset[int]] | None:
             ):
                 best = (len(run), answer, atoms)
     return (best[1], best[2]) if best else None
+
+
+def _cuts_a_name(work: Work, atoms: frozenset[int]) -> bool:
+    """Whether the words begin within a whole name: "tail lamp" in "tail lamp lit" is no lamp alone."""
+    return any(
+        h.how == "full" and h.atoms & atoms and not (h.atoms <= atoms or atoms <= h.atoms) for h in work.hits
+    )
 
 
 def _windows(work: Work) -> list[tuple[list[Canon], frozenset[int]]]:

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.vehicle.sides import parted
-from witnessmark.words.lexicon import stem
+from witnessmark.words.lexicon import hint, stem
 from witnessmark.words.newnames import first_run, is_plain_thing, phrase
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import NOT_PLAIN
@@ -47,13 +47,27 @@ def take_bought(work: Work) -> Item:
     run = phrase(work) or first_run(work)
     if run is None:
         return Item("", "", _counted(work, []))
+    if run[1] < len(work.atoms) and work.atoms[run[1]].low in hint("sets") and work.is_free(run[1]):
+        run = (run[0], run[1] + 1)
     if not is_plain_thing(work, run):
         work.doubt(NOT_PLAIN)
     work.place(*run)
     number = _counted(work, [run[0]])
-    said = work.typed(*run)
-    work.name = said
-    return Item(_single(said, number, work.has("each", "apiece", "piece")), said, number)
+    single = _single(work.typed(*run), number, work.has("each", "apiece", "piece"))
+    said = work.typed(_from_thread(work, run[0]), run[1])
+    work.name, work.side = said, _side_beside(work)
+    return Item(single, said, number)
+
+
+def _from_thread(work: Work, first: int) -> int:
+    """A thread before the name is said with it: "5/16 UNF nyloc nuts"."""
+    return first - 1 if first and work.atoms[first - 1].thread else first
+
+
+def _side_beside(work: Work) -> str:
+    """The side of a thing not known to the record; its words stay in the remark."""
+    sides = [a.side.side for i, a in enumerate(work.atoms) if a.side and work.is_free(i)]
+    return sides[0] if len(sides) == 1 else ""
 
 
 def _known(work: Work, wholes: Sequence[str], before: Sequence[str]) -> Item:

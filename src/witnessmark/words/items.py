@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from witnessmark.words.line import Span
+from witnessmark.words.atoms import Span
 from witnessmark.words.naming import FULL, Hit, is_noun
 from witnessmark.words.subjects import choose
 from witnessmark.words.trade import trade

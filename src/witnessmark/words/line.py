@@ -5,8 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Mapping, Sequence
 from datetime import date
-from functools import cache
-from itertools import pairwise
 from types import MappingProxyType
 
 from msgspec import Struct
@@ -14,62 +12,22 @@ from msgspec import Struct
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.numerals import read_number
 from witnessmark.ground.quantities import find_quantities
-from witnessmark.ground.quantity import FoundQuantity
 from witnessmark.ground.spoken import COUNT, read_said
 from witnessmark.ground.spoken import WORDS as NUMBER_WORDS
-from witnessmark.ground.threads_typed import FoundThread, find_threads
+from witnessmark.ground.threads_typed import find_threads
+from witnessmark.words.atoms import Atom, Canon, Span
 from witnessmark.words.corners import FoundSide, find_sides
-from witnessmark.words.days import FoundDay, find_days
-from witnessmark.words.lexicon import Words, canonical, hint, lexicon
+from witnessmark.words.days import find_days
+from witnessmark.words.lexicon import canonical, hint, lexicon
+from witnessmark.words.spans import spans_in
 from witnessmark.words.spelling import mend
-from witnessmark.words.times import FoundTime, find_times
+from witnessmark.words.times import find_times
 from witnessmark.words.tokens import Token, is_stop, tokens_of
-from witnessmark.words.trade import trade
 from witnessmark.words.vocabulary import Vocabulary
 
 _TIMES = re.compile(r"x([0-9]{1,3})")
 _COUNT = re.compile(rf"\b{COUNT}\b", re.I)
-_LONGEST_ITEM = 8
 _COUNTS = {**NUMBER_WORDS, "once": 1.0, "twice": 2.0, "thrice": 3.0, "single": 1.0}
-
-
-class Atom(Struct, frozen=True):
-    """The smallest thing a line is read by.
-
-    sort   word, number, mark, quantity, thread, time, day or side
-    low    as compared, spelling mended
-    value  of a number or a number word
-    """
-
-    start: int
-    end: int
-    low: str
-    sort: str
-    value: float | None = None
-    quantity: FoundQuantity | None = None
-    thread: FoundThread | None = None
-    time: FoundTime | None = None
-    day: FoundDay | None = None
-    side: FoundSide | None = None
-    mended: bool = False
-    shaky: bool = False
-
-
-class Span(Struct, frozen=True):
-    """Atoms first to last (last excluded) that are of a class; `means` is the data's word for them."""
-
-    cls: str
-    first: int
-    last: int
-    means: str
-
-
-class Canon(Struct, frozen=True):
-    """One canonical stem and the atoms it came from."""
-
-    stem: str
-    first: int
-    last: int
 
 
 class Line(Struct, frozen=True):
@@ -100,7 +58,7 @@ def take_apart(text: str, vocabulary: Vocabulary, today: date) -> Line:
     atoms = _atoms(text, vocabulary, today)
     canon = _canon(atoms)
     spans: dict[int, list[Span]] = {}
-    for span in (*_phrase_spans(atoms), *_fluid_grades(atoms), *_item_spans(atoms, canon)):
+    for span in spans_in(atoms, canon):
         spans.setdefault(span.first, []).append(span)
     items = {i for s in spans.values() for one in s if one.cls == "item" for i in range(one.first, one.last)}
     segment, under = _clauses(atoms, items)
@@ -193,76 +151,17 @@ def _canon(atoms: Sequence[Atom]) -> tuple[Canon, ...]:
         if at >= 0 and (atoms[at].sort == "word" or (atoms[at].sort == "side" and " " not in atoms[at].low)):
             run.append(at)
             continue
-        found += [Canon(w, run[a], run[b - 1] + 1) for w, a, b in canonical([atoms[i].low for i in run])]
+        found += [
+            Canon(_end_of(w, atoms[run[a]]), run[a], run[b - 1] + 1)
+            for w, a, b in canonical([atoms[i].low for i in run])
+        ]
         run = []
     return tuple(found)
 
 
-def _phrase_spans(atoms: Sequence[Atom]) -> list[Span]:
-    found = []
-    table = _by_first_word()
-    for at, atom in enumerate(atoms):
-        for words, cls, means in table.get(atom.low, ()):
-            if tuple(a.low for a in atoms[at : at + len(words)]) == words:
-                found.append(Span(cls, at, at + len(words), means))
-    return found
-
-
-@cache
-def _by_first_word() -> Mapping[str, list[tuple[Words, str, str]]]:
-    table: dict[str, list[tuple[Words, str, str]]] = {}
-    for cls, rows in lexicon().phrases.items():
-        for words, means in rows.items():
-            table.setdefault(words[0], []).append((words, cls, means))
-    return table
-
-
-_GRADE = re.compile(r"[0-9]{1,3}w[0-9]{0,3}|[0-9]{2}w")
-
-
-def _fluid_grades(atoms: Sequence[Atom]) -> list[Span]:
-    """ "ep90", "SAE 30", "20w50", "dot 4": a grade tells a fluid."""
-    found = []
-    grades = lexicon().grades
-    for at, atom in enumerate(atoms):
-        after = atoms[at + 1] if at + 1 < len(atoms) else None
-        letters = atom.low.rstrip("0123456789")
-        if atom.sort == "word" and letters in grades and letters != atom.low:
-            found.append(Span("fluid", at, at + 1, atom.low))
-        elif atom.sort == "word" and atom.low in grades and after and after.sort == "number":
-            found.append(Span("fluid", at, at + 2, f"{atom.low} {after.low}"))
-        elif (
-            atom.sort == "number"
-            and after
-            and after.start == atom.end
-            and _GRADE.fullmatch(atom.low + after.low)
-        ):
-            found.append(Span("fluid", at, at + 2, atom.low + after.low))
-    return found
-
-
-def _item_spans(atoms: Sequence[Atom], canon: Sequence[Canon]) -> list[Span]:
-    """What is renewed, by the longest words that tell it."""
-    found: list[Span] = []
-    items = trade().items
-    at = 0
-    while at < len(canon):
-        for size in range(min(_LONGEST_ITEM, len(canon) - at), 0, -1):
-            words = tuple(c.stem for c in canon[at : at + size])
-            if words in items and _adjoining(atoms, canon[at : at + size], parted=words in trade().parted):
-                found.append(Span("item", canon[at].first, canon[at + size - 1].last, " ".join(words)))
-                at += size - 1
-                break
-        at += 1
-    return found
-
-
-def _adjoining(atoms: Sequence[Atom], run: Sequence[Canon], *, parted: bool) -> bool:
-    """Whether the words stand side by side; a comma may stand between where the item is written with one."""
-    return all(
-        b.first <= a.last or (parted and b.first == a.last + 1 and atoms[a.last].low == ",")
-        for a, b in pairwise(run)
-    )
+def _end_of(stem: str, atom: Atom) -> str:
+    """ "Back" where it tells an end is the rear one."""
+    return "rear" if stem == "back" and atom.sort == "side" else stem
 
 
 def _is_purpose(atoms: Sequence[Atom], at: int) -> bool:

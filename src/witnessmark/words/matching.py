@@ -8,8 +8,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from witnessmark.vehicle.conditions import condition
+from witnessmark.words.atoms import Atom
 from witnessmark.words.lexicon import hint, lexicon
-from witnessmark.words.line import Atom, Line
+from witnessmark.words.line import Line
 from witnessmark.words.naming import FULL, Hit, is_head, is_noun
 from witnessmark.words.verbs import Element, Phrase, Verb, starts, verbs
 

@@ -8,8 +8,9 @@ from functools import cache
 from msgspec import Struct
 from msgspec.structs import replace
 
+from witnessmark.words.atoms import Canon, Span
 from witnessmark.words.lexicon import hint, lexicon, lows, stem
-from witnessmark.words.line import Canon, Line, Span
+from witnessmark.words.line import Line
 from witnessmark.words.proper import proper_runs
 from witnessmark.words.runs import is_led, run_together, sequences
 from witnessmark.words.trade import trade
@@ -210,6 +211,8 @@ def _continued(line: Line, run: Sequence[Canon]) -> bool:
     ):
         return False
     low = line.atoms[at].low
+    if low in hint("spots"):
+        return False
     return is_noun(low) and (low not in verb_words() or low in hint("goes_on"))
 
 

@@ -24,7 +24,8 @@ _LONGEST_NAME = 5
 def phrase(work: Work, *, near_verb: bool = True) -> tuple[int, int] | None:
     """The run of free words that most likely names a thing, without small words at its ends."""
     runs = [r for r in _runs(work) if r[0] < r[1]]
-    scored = [(s, -r[0], r) for r in runs if (s := _score(work, r, near_verb)) > 0]
+    direct = any(is_plain_thing(work, r) and not _led_by_preposition(work, r[0]) for r in runs)
+    scored = [(s, -r[0], r) for r in runs if (s := _score(work, r, near_verb, direct)) > 0]
     return _with_spare(work, max(scored)[2]) if scored else None
 
 
@@ -63,6 +64,8 @@ def _may_name(work: Work, at: int) -> bool:
     atom, known = work.atoms[at], lexicon()
     if at in work.passed or atom.value is not None:
         return False
+    if tuple(a.low for a in work.atoms[at : at + 2]) in known.keep_start:
+        return True
     if atom.sort == "side":
         follower = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
         return (
@@ -105,7 +108,7 @@ def _describes(work: Work, at: int) -> bool:
     return is_noun(low) or work.atoms[at].sort == "side" or low not in verb_words() or low not in known.plain
 
 
-def _score(work: Work, run: tuple[int, int], near_verb: bool) -> float:
+def _score(work: Work, run: tuple[int, int], near_verb: bool, direct: bool) -> float:
     first, last = run
     score = 0.0
     if is_plain_thing(work, run):
@@ -116,18 +119,21 @@ def _score(work: Work, run: tuple[int, int], near_verb: bool) -> float:
     if work.line.under[first]:
         score -= 1.5
     score -= 0.4 * work.line.segment[first]
-    if _led_by_preposition(work, first):
+    if direct and _led_by_preposition(work, first):
         score -= 2.0 if near_verb else 0.5
+    elif direct and _led_by_preposition(work, first, told=True):
+        score -= 0.7
     if last - first > _LONGEST_NAME:
         score -= 2.0
     return score if score >= 1.0 else 0.0
 
 
-def _led_by_preposition(work: Work, first: int) -> bool:
+def _led_by_preposition(work: Work, first: int, *, told: bool = False) -> bool:
+    """Whether a preposition leads to a run; one that tells the kind of fact only where asked for."""
     at = first - 1
     while at >= 0 and work.atoms[at].low in ("the", "a", "an", "my", "its"):
         at -= 1
-    return at >= 0 and work.atoms[at].low in lexicon().beside and at not in work.call.atoms
+    return at >= 0 and work.atoms[at].low in lexicon().beside and (told or at not in work.call.atoms)
 
 
 def is_plain_thing(work: Work, run: tuple[int, int]) -> bool:

@@ -8,11 +8,11 @@ from witnessmark.journal.facts import Found, FoundBehind, LookedAt, Measured, Pr
 from witnessmark.vehicle.catalogue import kind_of
 from witnessmark.vehicle.conditions import condition
 from witnessmark.words.answers import find_answer, take_named
+from witnessmark.words.atoms import Span
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.items import kinds_named, take_item
 from witnessmark.words.lexicon import lexicon, stems
-from witnessmark.words.line import Span
 from witnessmark.words.naming import FULL
 from witnessmark.words.newnames import phrase
 from witnessmark.words.subjects import known_subjects

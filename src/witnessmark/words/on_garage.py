@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import (
@@ -26,6 +26,7 @@ from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
 
 _BOTH = 2
+_CLOCKED = 500
 
 
 def _stored(work: Work) -> Built:
@@ -215,6 +216,17 @@ def _take_people(work: Work) -> tuple[tuple[str, ...], bool]:
     return tuple(work.words(i, i + 1) for i in names), True
 
 
+def _driven(distances: Sequence[float], *, between: bool) -> float:
+    """Distances told one after another, or the two readings of a clock.
+
+    >>> _driven([5.0, 3.0], between=False), _driven([41203.0, 41236.0], between=True)
+    (8.0, 33.0)
+    """
+    if len(distances) == _BOTH and between and _CLOCKED < distances[0] < distances[1]:
+        return distances[1] - distances[0]
+    return float(sum(distances))
+
+
 def _bare_km(work: Work) -> tuple[Quantity, ...]:
     """ "3 k": kilometres, where a distance is spoken of."""
     for at in work.numbers():
@@ -230,7 +242,7 @@ def _ran(work: Work) -> Built:
     for at, _ in distances:
         work.place(at)
     figures = (*(q for _, q in distances), *_bare_km(work))
-    km = float(sum(q.value for q in figures))
+    km = _driven([q.value for q in figures], between=work.has("to", "-", "until", "till"))
     cycles = 0
     for at in work.numbers():
         follower = " ".join(a.low for a in work.atoms[at + 1 : at + 3])

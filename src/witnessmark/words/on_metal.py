@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import Coated, Welded
+from witnessmark.tables.read import read_table
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.lexicon import hint
 from witnessmark.words.things import figures_said, listed, new_said, things
@@ -78,6 +81,11 @@ def _coated(work: Work) -> Built:
     return Built((fact,), tail)
 
 
+@cache
+def _of_verbs() -> Mapping[str, str]:
+    return MappingProxyType(read_table("words/hints")["products"])
+
+
 def _take_product(work: Work) -> str:
     named = {i for h in work.hits if h.how == "full" for i in h.atoms}
     spans = [
@@ -87,7 +95,9 @@ def _take_product(work: Work) -> str:
         and all(work.is_free(i) or i in work.told for i in range(s.first, s.last))
     ]
     if not spans:
-        return ""
+        return next(
+            (_of_verbs()[w] for i in sorted(work.told) if (w := work.atoms[i].low) in _of_verbs()), ""
+        )
     best = max(spans, key=lambda s: (s.last - s.first, -s.first))
     joined_on = [s for s in spans if s.first == best.last]
     first, last = best.first, joined_on[0].last if joined_on else best.last

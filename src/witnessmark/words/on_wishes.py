@@ -6,17 +6,15 @@ from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
 
-from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import Guessed, Left, TookTime, Wanted
 from witnessmark.tables.read import read_table
 from witnessmark.words.answers import root
 from witnessmark.words.built import Builder, Built, joined
+from witnessmark.words.guesses import take_guess
 from witnessmark.words.newnames import phrase
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
-
-_GUESSES = 3
 
 
 @cache
@@ -123,96 +121,29 @@ def _reasons(work: Work, at: int) -> bool:
     )
 
 
+_HEDGES = ("maybe", "about", "probably", "perhaps", "say", "around", "roughly")
+
+
 def _guessed(work: Work) -> Built:
-    low, likely, high = _take_guesses(work)
-    figures = (*work.take_quantities("time"), *_shared_unit(work))
-    if len(figures) == _GUESSES - 1 and not high:
-        work.doubt("of three guesses two are told")
-        low, likely, high = figures[0].value, 0.0, figures[1].value
-    for word in (
-        "maybe",
-        "about",
-        "probably",
-        "perhaps",
-        "say",
-        "around",
-        "roughly",
-        "id",
-        "i",
-        "reckon",
-        "guess",
-        "likely",
-        "if",
-        "fights",
-        "lucky",
-    ):
+    guess = take_guess(work)
+    for word in _HEDGES:
         found = work.find(word)
-        if found is not None and word in (
-            "maybe",
-            "about",
-            "probably",
-            "perhaps",
-            "say",
-            "around",
-            "roughly",
-        ):
+        if found is not None:
             work.place(found)
     at_names, job = _about(work)
-    if not figures and not likely:
+    if not guess.figures:
         work.doubt("no time is told")
-    said = f"{low:g} {likely:g} {high:g} min" if high and likely else figures_said(figures)
-    fact = Guessed(at=at_names, job=job, low=low, likely=likely, high=high, figures=figures)
+    three = guess.high and guess.likely
+    said = f"{guess.low:g} {guess.likely:g} {guess.high:g} min" if three else figures_said(guess.figures)
+    fact = Guessed(
+        at=at_names,
+        job=job,
+        low=guess.low,
+        likely=guess.likely,
+        high=guess.high,
+        figures=guess.figures,
+    )
     return Built((fact,), joined(listed(at_names) or job, said))
-
-
-def _take_guesses(work: Work) -> tuple[float, float, float]:
-    """Three guesses with one unit behind them, or one, or two."""
-    times = work.quantities("time")
-    if not times:
-        return 0.0, 0.0, 0.0
-    at, last = times[-1]
-    unit = last.value / _typed_value(work, at) if _typed_value(work, at) else 1.0
-    bare: list[tuple[int, float]] = []
-    for i in work.numbers():
-        atom = work.atoms[i]
-        if i < at and atom.sort == "number" and atom.value is not None:
-            bare.append((i, atom.value * unit))
-    values = [v for _, v in bare[-2:]] + [q.value for _, q in times]
-    if len(values) >= _GUESSES:
-        for i, _ in bare[-2:]:
-            work.place(i)
-        low, likely, high = sorted(values[-_GUESSES:])
-        return low, likely, high
-    return (0.0, last.value, 0.0) if len(times) == 1 else (0.0, 0.0, 0.0)
-
-
-def _shared_unit(work: Work) -> tuple[Quantity, ...]:
-    """ "2 hrs, 5 if it fights": a bare number behind a time is of the same unit."""
-    times = [i for i, a in enumerate(work.atoms) if a.quantity and a.quantity.kind == "time"]
-    for at in work.numbers():
-        value = work.atoms[at].value
-        after = work.atoms[at + 1].low if at + 1 < len(work.atoms) else ""
-        before = [i for i in times if i < at]
-        if not before or value is None or after not in ("if", "at", "tops", "with", "when", "worst"):
-            continue
-        typed = _typed_value(work, before[-1])
-        whole = work.atoms[before[-1]].quantity
-        if typed and whole:
-            work.place(at)
-            return (Quantity(work.words(at, at + 1), value * whole.quantity.value / typed, "min"),)
-    return ()
-
-
-def _typed_value(work: Work, at: int) -> float:
-    """The number typed with a quantity's unit, so that bare ones before it can share the unit."""
-    quantity = work.atoms[at].quantity
-    if quantity is None:
-        return 0.0
-    typed = quantity.quantity.typed.split()[0].rstrip("hminsrutedayk")
-    try:
-        return float(typed)
-    except ValueError:
-        return 0.0
 
 
 def _about(work: Work) -> tuple[tuple[str, ...], str]:

@@ -18,7 +18,10 @@ def resolve(work: Work, hit: Hit, sides: list[str]) -> list[str]:
     if picked is not None and picked in variants:
         work.side = picked
         return [variants[picked]]
+    before = set(work.placed)
     many = wants_all(work, hit.atoms)
+    if many and len(variants) == 1:
+        work.placed = before
     if not sides:
         return _unsided(work, named, many)
     wholes: list[str] = []

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from witnessmark.words.atoms import Canon
 from witnessmark.words.lexicon import hint
-from witnessmark.words.line import Canon, Line
+from witnessmark.words.line import Line
 from witnessmark.words.verbs import verb_words
 
 _SKIPPED = frozenset({"the", "of", "a"})

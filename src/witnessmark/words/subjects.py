@@ -45,7 +45,7 @@ def choose(work: Work) -> list[Hit]:
     free = [h for h in free if h.atoms.isdisjoint(work.taken)]
     if any(h.how == FULL for h in free):
         free = [h for h in free if h.how == FULL or not _is_item(work, h)]
-    solid = [h for h in free if h.how != HEADLESS] or _last_resort(work, free)
+    solid = [h for h in free if h.how != HEADLESS and h.score > 0] or _last_resort(work, free)
     if not solid:
         return []
     main = [h for h in solid if not work.line.under[h.first]] or solid

@@ -20,7 +20,7 @@ _WAYS = (
     (
         "said",
         rf"(half past|half|(?:(?:a )?quarter|five|ten|twenty(?:[ -]five)?|[0-9]{{1,2}})(?: minutes| mins)?"
-        rf" (?:past|to)) ({_HOUR})",
+        rf" (?:past|to)) ({_HOUR})(?:\s?([ap]m)\b)?",
     ),
     ("clock", rf"({_CLOCK})[:.]({_MINUTE})(?:\s?([ap]m\b|hrs\b|hours\b))?"),
     ("run", rf"([01][0-9]|2[0-3])({_MINUTE})(?:\s?(hrs|hours|h)\b)?"),
@@ -124,7 +124,7 @@ def _may_stand(match: re.Match[str], clock: _Clock, part: str, text: str) -> boo
             return True
         case "said":
             to = bool(re.search(r" to ", match["time"])) and not (hot or part or lead)
-            return bool(part) or (bool(_ENDS.match(after)) and not to)
+            return bool(part) or clock.told or (bool(_ENDS.match(after)) and not to)
         case "clock":
             dotted = "." in match["time"]
             said = re.search(r"(?i)[ap]m$", match["time"])
@@ -157,6 +157,7 @@ def _of(way: str, match: re.Match[str], part: str) -> _Clock | None:
         return _Clock(way, 0 if match[1].lower() == "midnight" else _NOON, True)
     if way == "said":
         minutes = _said(match)
+        part = {"am": "morning", "pm": "evening"}.get((match[3] or "").lower(), part)
         return None if minutes is None else _Clock(way, _shifted(minutes, part), bool(part))
     hour = _hour(match[1])
     minute = int(match[2]) if way in ("clock", "run") else 0

@@ -7,8 +7,9 @@ from datetime import date
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.vehicle.things import Joint, Part
+from witnessmark.words.atoms import Atom, Span
 from witnessmark.words.lexicon import lexicon
-from witnessmark.words.line import Atom, Line, Span
+from witnessmark.words.line import Line
 from witnessmark.words.matching import Call
 from witnessmark.words.naming import Hit
 from witnessmark.words.proper import proper_runs
