@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.matching import Call, is_verb
 from witnessmark.words.naming import FULL, is_noun
-from witnessmark.words.strays import note_strays
+from witnessmark.words.strays import fits, note_strays
 from witnessmark.words.work import Work
 
 _MARGIN = 0.75
@@ -93,6 +93,8 @@ def _is_turned(work: Work, tag: str) -> bool:
             continue
         if atom.low in ("no", "without", "nothing", "none") and tag in _GOOD_WITHOUT:
             continue
+        if tag in _GOOD_WITHOUT and " ".join(a.low for a in work.atoms[at : at + 2]) == "not a":
+            continue
         if tag == "looked_at" and at + 1 < len(work.atoms) and work.atoms[at + 1].low in ("moved", "shifted"):
             continue
         if (
@@ -130,10 +132,14 @@ def _note_small_words(work: Work) -> None:
 def _loose_words(work: Work) -> int:
     """How many words and numbers in the part of the line that tells the fact found no place."""
     segments = {work.line.segment[i] for i in work.told}
+    passing = hint("passing") if work.call.score >= _SMALL else frozenset()
     return sum(
-        work.line.segment[i] in segments and (_is_content(work, i) or atom.sort == "number")
+        (_is_content(work, i) and atom.low not in passing) or (atom.sort == "number" and not fits(work, i))
         for i, atom in enumerate(work.atoms)
-        if i not in work.placed and i not in work.told and not work.line.under[i]
+        if i not in work.placed
+        and i not in work.told
+        and not work.line.under[i]
+        and work.line.segment[i] in segments
     )
 
 

@@ -44,8 +44,14 @@ def take_guess(work: Work) -> Guess:
         return Guess(low, likely, high, figures)
     if len(minutes) == 1:
         return Guess(likely=minutes[0], figures=figures)
-    work.doubt("of three guesses two are told")
+    parted = known[1].at - known[0].at > 1
+    if not ((parted and _are_linked(work, known[0].at, known[1].at)) or _is_if(work, known[1].at)):
+        work.doubt("of three guesses two are told")
     return Guess(low=min(minutes), high=max(minutes), figures=figures)
+
+
+def _is_if(work: Work, at: int) -> bool:
+    return at + 1 < len(work.atoms) and work.atoms[at + 1].low in _BEHIND
 
 
 def _unit(quantity: Quantity) -> float:

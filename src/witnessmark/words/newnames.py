@@ -119,7 +119,8 @@ def _score(work: Work, run: tuple[int, int], near_verb: bool, direct: bool) -> f
     if work.line.under[first]:
         score -= 1.5
     score -= 0.4 * work.line.segment[first]
-    if direct and _led_by_preposition(work, first):
+    lead = _led_by_preposition(work, first)
+    if lead and (direct or lead not in hint("inside") or not _is_main(work, first)):
         score -= 2.0 if near_verb else 0.5
     elif direct and _led_by_preposition(work, first, told=True):
         score -= 0.7
@@ -128,12 +129,17 @@ def _score(work: Work, run: tuple[int, int], near_verb: bool, direct: bool) -> f
     return score if score >= 1.0 else 0.0
 
 
-def _led_by_preposition(work: Work, first: int, *, told: bool = False) -> bool:
-    """Whether a preposition leads to a run; one that tells the kind of fact only where asked for."""
+def _is_main(work: Work, at: int) -> bool:
+    return work.line.segment[at] in {work.line.segment[i] for i in work.told}
+
+
+def _led_by_preposition(work: Work, first: int, *, told: bool = False) -> str:
+    """The preposition that leads to a run, "" for none; one that tells the kind of fact where asked for."""
     at = first - 1
     while at >= 0 and work.atoms[at].low in ("the", "a", "an", "my", "its"):
         at -= 1
-    return at >= 0 and work.atoms[at].low in lexicon().beside and (told or at not in work.call.atoms)
+    led = at >= 0 and work.atoms[at].low in lexicon().beside and (told or at not in work.call.atoms)
+    return work.atoms[at].low if led else ""
 
 
 def is_plain_thing(work: Work, run: tuple[int, int]) -> bool:

@@ -150,7 +150,7 @@ def _looked_at(work: Work) -> Built:
     if not check and not at:
         work.doubt("no check and no known thing is named")
     for span in _conditions(work):
-        if condition(span.means).bad and work.is_free(span.first):
+        if condition(span.means).bad and work.is_free(span.first) and span.first not in work.told:
             work.doubt("something bad is told as well")
     return Built(
         (LookedAt(at=at, check=check, figures=figures),),

@@ -44,7 +44,7 @@ def _take_job(work: Work) -> str:
         job = _jobs().get(root(atom.low)) or _jobs().get(atom.low)
         if job and not _is_item(work, at):
             work.place(at)
-            if atom.low == "make" or (at and work.atoms[at - 1].low == "make" and atom.low == "good"):
+            if atom.low == "good" and at and work.atoms[at - 1].low in ("make", "making"):
                 work.place(at - 1)
             return job
     return ""
@@ -62,7 +62,7 @@ def _is_item(work: Work, at: int) -> bool:
         "test",
         "check",
         "good",
-    ) and not (at and work.atoms[at - 1].low in ("to", "and", "make"))
+    ) and not (at and work.atoms[at - 1].low in ("to", "and", "make", "making"))
 
 
 def _left(work: Work) -> Built:

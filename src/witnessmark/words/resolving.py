@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from witnessmark.vehicle.sides import OTHER, parted, whole_name
+from witnessmark.words.lexicon import hint
 from witnessmark.words.naming import Hit
 from witnessmark.words.sided import wants_all
 from witnessmark.words.vocabulary import Named
@@ -47,7 +48,7 @@ def _unsided(work: Work, named: Named, many: bool) -> list[str]:
     if len(variants) == 1:
         side, whole = next(iter(variants.items()))
         work.side = side
-        if whole not in work.recent:
+        if whole not in work.recent and work.call.tag not in hint("one_known"):
             work.doubt("the side was not typed")
         return [whole]
     lately = next((w for w in work.recent if w in variants.values()), None)

@@ -42,7 +42,7 @@ def note_strays(work: Work) -> None:
         return
     for at in _loose(work):
         if work.atoms[at].value is not None:
-            if not _fits(work, at):
+            if not fits(work, at):
                 work.doubt("a number found no place")
         elif _is_thing(work, at) and not _is_led(work, at) and not _qualifies(work, at):
             work.doubt("a thing beside it found no place")
@@ -113,7 +113,7 @@ def _qualifies(work: Work, at: int) -> bool:
     return after < len(work.atoms) and (named or after in work.taken)
 
 
-def _fits(work: Work, at: int) -> bool:
+def fits(work: Work, at: int) -> bool:
     """Whether a number counts or numbers what it stands beside: "four turns", "4 bolts" of these, "tub 3"."""
     low = work.atoms[at].low
     near = [a.low for a in work.atoms[at + 1 : at + 3]]
