@@ -59,6 +59,8 @@ def take_apart(text: str, vocabulary: Vocabulary, today: date) -> Line:
     canon = _canon(atoms)
     spans: dict[int, list[Span]] = {}
     for span in spans_in(atoms, canon):
+        if span.cls == "condition" and _is_side_of(atoms, canon, span.first, vocabulary):
+            continue
         spans.setdefault(span.first, []).append(span)
     items = {i for s in spans.values() for one in s if one.cls == "item" for i in range(one.first, one.last)}
     segment, under = _clauses(atoms, items)
@@ -162,6 +164,16 @@ def _canon(atoms: Sequence[Atom]) -> tuple[Canon, ...]:
 def _end_of(stem: str, atom: Atom) -> str:
     """ "Back" where it tells an end is the rear one."""
     return "rear" if stem == "back" and atom.sort == "side" else stem
+
+
+def _is_side_of(atoms: Sequence[Atom], canon: Sequence[Canon], at: int, vocabulary: Vocabulary) -> bool:
+    """Whether "left" is the side of the name before it: a half-shaft left out is not missing."""
+    told = atoms[at].side
+    before = next((c.stem for c in reversed(canon) if c.last == at), "")
+    if told is None or not before:
+        return False
+    named = [vocabulary.names[p] for p in vocabulary.by_stem.get(before, ())]
+    return any(n.stems[-1] == before and any(told.side in s.split() for s in n.variants) for n in named)
 
 
 def _is_purpose(atoms: Sequence[Atom], at: int) -> bool:

@@ -17,6 +17,7 @@ from witnessmark.words.verbs import verb_words
 from witnessmark.words.work import Work
 
 PART = "part"
+DONOR = "donor"
 MOST_CHOICES = 5
 _LONGEST_NAME = 5
 
@@ -228,11 +229,25 @@ def kind_choices(name: str, first: Sequence[str] = ()) -> tuple[tuple[str, str],
     )
 
 
+def _take_donor(work: Work) -> str:
+    """ "On the donor": a part that has still to come off another vehicle."""
+    at = next((i for i, a in enumerate(work.atoms) if a.low == "donor" and work.is_free(i)), None)
+    if at is None:
+        return DONOR if any(p.where == DONOR for p in work.parts) else ""
+    lead = at - 1
+    while lead > 0 and work.atoms[lead].low in ("the", "my", "a"):
+        lead -= 1
+    if lead < 0 or work.atoms[lead].low not in ("on", "off", "from", "of"):
+        return ""
+    work.place(lead, at + 1)
+    return DONOR
+
+
 def bring_in(work: Work, name: str, side: str, kind: str, number: int = 1) -> str:
     """Describe a new part or joint; its whole name."""
     whole = whole_name(name, side)
     if kind == PART:
-        work.parts.append(Part(name=whole, side=side, number=number))
+        work.parts.append(Part(name=whole, side=side, number=number, where=_take_donor(work)))
     else:
         work.joints.append(Joint(name=whole, kind=kind or UNSAID, side=side, number=number))
     return whole

@@ -152,9 +152,12 @@ def _looked_at(work: Work) -> Built:
     for span in _conditions(work):
         if condition(span.means).bad and work.is_free(span.first) and span.first not in work.told:
             work.doubt("something bad is told as well")
+    tail = joined(_on(check, at) + new_said(work), figures_said(figures))
+    over = tail.startswith("look over ")
     return Built(
         (LookedAt(at=at, check=check, figures=figures),),
-        joined(_on(check, at) + new_said(work), figures_said(figures)),
+        tail.removeprefix("look "),
+        says="Looked" if over else "",
     )
 
 

@@ -90,8 +90,14 @@ def _take_blanks(work: Work) -> int:
         if atom.low == "both" and follower in ("ends", "ports", "pipes", "unions", "holes"):
             work.place(at, at + 2)
             return _BOTH
-    value = work.take_number()
-    if value is not None and value == int(value) and value > 0:
+    for at in work.numbers():
+        value = work.atoms[at].value
+        if value is None or value != int(value) or value <= 0:
+            continue
+        work.place(at)
+        if at + 1 < len(work.atoms) and work.atoms[at + 1].low in ("plug", "plugs", "cap", "caps"):
+            work.place(at + 1)
+            work.taken.add(at + 1)
         return int(value)
     return _BOTH if work.has("both") else 1
 

@@ -48,6 +48,7 @@ def _take_plugs(work: Work) -> int:
         for near in range(at + 1, min(at + 4, len(work.atoms))):
             if work.atoms[near].low in ("plugs", "plug", "welds", "holes"):
                 work.place(near)
+                work.taken.add(near)
         return int(value)
     return 0
 
@@ -146,7 +147,7 @@ def _take_last(work: Work) -> bool:
     for at, atom in enumerate(work.atoms[:-1]):
         if at + 1 in named or work.atoms[at + 1].low not in ("coat", "coats"):
             continue
-        if atom.low in ("last", "final", "top"):
+        if atom.low in ("last", "final"):
             work.place(at, at + 2)
             return True
     return False

@@ -16,7 +16,7 @@ from witnessmark.words.lexicon import Words, stems
 from witnessmark.words.newnames import kind_given, phrase, tell_kind
 from witnessmark.words.on_closing import take_fluid
 from witnessmark.words.sided import merged_sides
-from witnessmark.words.things import figures_said, listed, new_said, new_thing, things
+from witnessmark.words.things import figures_said, listed, new_said, new_thing, part_said, things
 from witnessmark.words.trade import trade
 from witnessmark.words.work import Work
 
@@ -40,7 +40,13 @@ def _described(work: Work) -> Built:
         _renumber(work, number)
     fact = Described(parts=tuple(work.parts), joints=tuple(work.joints))
     names = [*(p.name for p in work.parts), *(j.name for j in work.joints)]
-    said = "as a part" if work.parts else f"as {work.joints[0].kind.replace('-', ' ')}" if work.joints else ""
+    said = (
+        f"as {part_said(work.parts[0])}"
+        if work.parts
+        else f"as {work.joints[0].kind.replace('-', ' ')}"
+        if work.joints
+        else ""
+    )
     work.parts, work.joints = [], []
     return Built((fact,), joined(listed(names), said, f"{number} of them" if number else ""))
 
@@ -52,7 +58,8 @@ def _kind_told(work: Work) -> str:
     marks = [i for i, a in enumerate(work.atoms) if a.sort == "mark" and a.low in ",:"]
     last = marks[-1] + 1 if marks else len(work.atoms)
     typed = work.words(last, len(work.atoms)) if last < len(work.atoms) else ""
-    if typed and marks and last > 2:
+    named = any(i not in work.told and work.atoms[i].sort == "word" for i in range(last))
+    if typed and marks and named:
         try:
             kind = kind_given(typed)
         except BadInput:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from witnessmark.words.assemblies import assembly_meant
 from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.naming import FULL, HEADLESS, LOOSE, Hit, is_noun
 from witnessmark.words.resolving import resolve
@@ -13,7 +14,8 @@ from witnessmark.words.work import Work
 
 def known_subjects(work: Work) -> tuple[str, ...]:
     """Whole names of the known things the line is about; what is unclear becomes a doubt."""
-    chosen = choose(work)
+    whole = assembly_meant(work)
+    chosen = [whole] if whole else choose(work)
     if not chosen:
         return ()
     wholes: list[str] = []

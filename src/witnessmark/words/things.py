@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.vehicle.sides import parted, whole_name
+from witnessmark.vehicle.things import Part
 from witnessmark.words.lexicon import lexicon
 from witnessmark.words.naming import is_head
 from witnessmark.words.newnames import (
@@ -136,8 +137,17 @@ def new_said(work: Work) -> str:
     """That a thing is new to the record, and as what."""
     if not work.parts and not work.joints:
         return ""
-    kind = "a part" if work.parts else work.joints[0].kind.replace("-", " ")
+    kind = part_said(work.parts[0]) if work.parts else work.joints[0].kind.replace("-", " ")
     return f" (new to the record, as {kind})"
+
+
+def part_said(part: Part) -> str:
+    """What a new part is said to be.
+
+    >>> part_said(Part(name="wing, left", where="donor"))
+    'a part on the donor'
+    """
+    return f"a part on the {part.where}" if part.where else "a part"
 
 
 def is_part(work: Work, whole: str) -> bool:
