@@ -25,7 +25,7 @@ from tests.words.garage import best
             {"item": "pinion seal", "number": 2, "supplier": "Ottermere Seals", "at": ("pinion seal",)},
         ),
         ("ordered fuel hose, Saltbeck Rubber, 7.60", {"supplier": "Saltbeck Rubber", "price": 7.6}),
-        ("sent off to Hatherdown Rubbers for 4 bushes", {"supplier": "Hatherdown Rubbers", "number": 4}),
+        ("ordered 4 bushes off Hatherdown Rubbers", {"supplier": "Hatherdown Rubbers", "number": 4}),
         ("paid £85 to the plater", {"amount": 85.0, "to": "plater", "what": ""}),
         ("paid two pound fifty for split pins", {"amount": 2.5, "what": "split pins"}),
         ("own 12 locking nuts", {"item": "locking nut", "number": 12}),

@@ -17,7 +17,8 @@ _MONTH = (
 _PART = r"(?:\s+(?:morning|afternoon|evening|night|am|pm))?"
 _ORDINAL = r"([0-9]{1,2})(?:st|nd|rd|th)?"
 _YEAR = r"(?:,? ([0-9]{4}))?"
-_SAID = "day before yesterday|yesterday|last night|today|tonight|tomorrow|this (?:morning|afternoon|evening)"
+_SAID = "day before yesterday|yesterday|last night|today|tonight|tomorrow|2day|2nite|2moro"
+_SAID += "|this (?:morning|afternoon|evening)"
 _COUNT = "one|two|three|four|five|six|a couple of|couple of|a"
 _NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1}
 _LEADS = "on|last|this|next|since|until|till|til|by|due|for|from|come"
@@ -32,7 +33,8 @@ _RULES = (
     ("month", rf"\b(?:{_MONTH_LEADS}) (?:early |mid |late )?({_MONTH})\b(?! ?[0-9])"),
     (
         "date",
-        r"\b(?:on|by|for|till|until|due|since) the ([0-9]{1,2})(?:st|nd|rd|th)"
+        r"\b(?:(?:on|by|for|till|til|until|due|since) the|till?|until|by|due|back)"
+        r" ([0-9]{1,2})(?:st|nd|rd|th)"
         r"(?=\s*(?:$|[,.;)])|\s+(?:he|she|they|with|at|if|or|and|hopefully|says|said)\b)",
     ),
     ("ago", rf"\b([0-9]{{1,2}}|{_COUNT}) (day|week)s? (?:ago|back)\b"),
@@ -122,7 +124,7 @@ def _ago(match: re.Match[str], today: date) -> Days:
 
 def _said(match: re.Match[str], today: date) -> Days:
     said = match[1].lower()
-    if said == "tomorrow":
+    if said in ("tomorrow", "2moro"):
         day = _moved(today, 1)
         return (None, day) if day else None
     back = 2 if said.startswith("day before") else 1 if said in ("yesterday", "last night") else 0

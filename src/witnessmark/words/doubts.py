@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.matching import Call, is_verb
+from witnessmark.words.misfits import note_misfits
 from witnessmark.words.naming import FULL, is_noun
 from witnessmark.words.strays import fits, note_strays
 from witnessmark.words.work import Work
@@ -56,6 +57,7 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     _note_rivals(work, ranked)
     _note_left_over(work)
     note_strays(work)
+    note_misfits(work)
 
 
 def _stands(work: Work, at: int, name: str) -> bool:

@@ -9,7 +9,7 @@ from witnessmark.words.bought import take_bought, take_post, take_price
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.newnames import phrase
-from witnessmark.words.parties import take_due, take_named_party, take_party
+from witnessmark.words.parties import take_due, take_named_party, take_party, with_article
 from witnessmark.words.things import figures_said
 from witnessmark.words.work import Work
 
@@ -105,7 +105,10 @@ def _paid(work: Work) -> Built:
         work.doubt("no sum is told")
     work.name = ""
     fact = Paid(amount=price[0] or 0.0, what=what, to=to)
-    return Built((fact,), joined(price[1] + (f" to {to}" if to else ""), f"for {what}" if what else ""))
+    return Built(
+        (fact,),
+        joined(price[1] + (f" to {with_article(work, to)}" if to else ""), f"for {what}" if what else ""),
+    )
 
 
 def _paid_for(work: Work) -> tuple[int, int] | None:

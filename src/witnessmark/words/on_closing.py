@@ -121,7 +121,7 @@ def take_fluid(work: Work) -> str:
         if not last or span.first <= last:
             last = max(last, span.last)
     work.place(first, last)
-    return work.words(first, last).lower()
+    return work.typed(first, last)
 
 
 def _closed(work: Work) -> Built:

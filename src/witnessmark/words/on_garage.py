@@ -16,11 +16,12 @@ from witnessmark.journal.facts import (
     Unbagged,
     Unblanked,
 )
+from witnessmark.words.atoms import Span
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.lexicon import hint
 from witnessmark.words.newnames import PART, phrase
 from witnessmark.words.on_closing import take_fluid
-from witnessmark.words.parties import take_due, take_party, take_place
+from witnessmark.words.parties import take_due, take_party, take_place, with_article
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
@@ -45,10 +46,13 @@ def _sent_away(work: Work) -> Built:
     whom = _take_trade(work)
     known = known_subjects(work)
     whom = whom or take_party(work, "to", "with", "at")
+    if whom and _is_sender(work, whom):
+        work.doubt("it may have been sent here")
     at = known or things(work, usual=PART)
     figures = work.take_quantities()
     tail = joined(
-        f"{listed(at)}{new_said(work)}" + (f" to {whom}" if whom else ""), f"due back {due}" if due else ""
+        f"{listed(at)}{new_said(work)}" + (f" to {with_article(work, whom)}" if whom else ""),
+        f"due back {due}" if due else "",
     )
     return Built((SentAway(at=at, with_whom=whom, due_back=due, figures=figures),), tail)
 
@@ -56,11 +60,24 @@ def _sent_away(work: Work) -> Built:
 def _take_trade(work: Work) -> str:
     """The trade or person who has it, where a known word tells one."""
     for cls in ("trade", "helper"):
-        spans = sorted(work.line.spans_of(cls), key=lambda s: (s.first, s.first - s.last))
+        spans = sorted(
+            work.line.spans_of(cls), key=lambda s: (_is_mended(work, s), s.first, s.first - s.last)
+        )
         if spans:
+            if _is_mended(work, spans[0]):
+                work.doubt("the spelling may mean another word")
             work.place(spans[0].first, spans[0].last)
             return work.words(spans[0].first, spans[0].last)
     return ""
+
+
+def _is_sender(work: Work, whom: str) -> bool:
+    """Whether the name stands at the head of the line: "Brathwick sent the bearings"."""
+    return work.line.text.lstrip().lower().startswith(whom.lower()) and work.says("sent", "posted", "shipped")
+
+
+def _is_mended(work: Work, span: Span) -> bool:
+    return any(work.atoms[i].mended for i in range(span.first, span.last))
 
 
 def _blanked(work: Work) -> Built:
@@ -80,6 +97,7 @@ def _stopped(work: Work, fact: type[Blanked] | type[Unblanked]) -> Built:
     run = None if at else phrase(work)
     if run:
         work.name = work.typed(*run)
+        work.doubt("what it is in is not known to the record")
     shown = f"{number} of them" if number > 1 else ""
     return Built((fact(at=at, number=number),), joined(f"{listed(at)}{new_said(work)}", shown))
 
@@ -181,9 +199,9 @@ def _held(work: Work) -> Built:
     people, helper = _take_people(work)
     if not end:
         work.doubt("it takes from when and until when")
-    for word in ("session", "garage", "workshop", "shed", "alone", "own", "myself"):
+    for word in ("session", "garage"):
         found = work.find(word)
-        if found is not None and word in ("session", "garage", "workshop", "shed"):
+        if found is not None:
             work.place(found)
     fact = Held(start=start, end=end, people=people, helper=helper)
     who = "with " + listed(people) if people else "with helper" if helper else ""

@@ -107,7 +107,7 @@ def _take_product(work: Work) -> str:
     while last < len(work.atoms) and work.atoms[last].low in hint("colours") and work.is_free(last):
         last += 1
     work.place(first, last)
-    return work.words(first, last).lower()
+    return work.typed(first, last)
 
 
 def _take_window(work: Work) -> tuple[float | None, float | None]:

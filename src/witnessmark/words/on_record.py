@@ -57,7 +57,8 @@ def _kind_told(work: Work) -> str:
         return kind_given(work.kind)
     marks = [i for i, a in enumerate(work.atoms) if a.sort == "mark" and a.low in ",:"]
     last = marks[-1] + 1 if marks else len(work.atoms)
-    typed = work.words(last, len(work.atoms)) if last < len(work.atoms) else ""
+    end = _before_donor(work, last)
+    typed = work.words(last, end).lower().removeprefix("as ") if last < end else ""
     named = any(i not in work.told and work.atoms[i].sort == "word" for i in range(last))
     if typed and marks and named:
         try:
@@ -65,9 +66,17 @@ def _kind_told(work: Work) -> str:
         except BadInput:
             kind = ""
         if kind:
-            work.place(last, len(work.atoms))
+            work.place(last, end)
             return kind
     return "part" if work.says("part") else ""
+
+
+def _before_donor(work: Work, first: int) -> int:
+    """Where the words of the kind end: "on the donor" is no kind."""
+    at = next((i for i in range(first, len(work.atoms)) if work.atoms[i].low == "donor"), None)
+    if at is None:
+        return len(work.atoms)
+    return next((i for i in range(at - 1, first - 1, -1) if work.atoms[i].low in ("on", "off", "from")), at)
 
 
 def _fasteners(work: Work) -> int:

@@ -81,6 +81,14 @@ def _may_sell(work: Work, run: tuple[int, int]) -> bool:
     )
 
 
+def with_article(work: Work, whom: str) -> str:
+    """A trade or a person as typed, with "the" or "my" before it."""
+    at = next((i for i, a in enumerate(work.atoms) if work.line.text[a.start :].startswith(whom)), None)
+    if at and work.atoms[at - 1].low in ("the", "my", "our"):
+        return f"{work.atoms[at - 1].low} {whom}"
+    return whom
+
+
 def _taken(work: Work, run: tuple[int, int]) -> str:
     work.place(*run)
     return work.words(*run)

@@ -9,14 +9,18 @@ from msgspec.structs import replace
 
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.facts import AnyFact, Described
+from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.sides import SIDES, parted
 from witnessmark.words.built import Built
 from witnessmark.words.lexicon import lexicon
 from witnessmark.words.matching import Call
+from witnessmark.words.misfits import note_misfits
 from witnessmark.words.naming import is_head
 from witnessmark.words.things import is_part
 from witnessmark.words.understood import Reading
 from witnessmark.words.work import Work
+
+_TELLING = ("trade", "fluid", "product", "tin", "stand", "blank", "tool")
 
 
 def take_day(work: Work) -> date | None:
@@ -75,8 +79,10 @@ def remark_of(work: Work, built: Built, ranked: Sequence[Call]) -> Reading:
     told = [c for c in ranked if c.tag != "remarked" and c.score > work.call.score]
     named = any(h.score > 40 for h in work.hits) or any(is_head(a.low) for a in work.atoms)
     figures = any(a.sort in ("number", "quantity", "time", "thread") for a in work.atoms)
-    spoken = any(work.line.spans_of(cls) for cls in ("trade", "fluid", "product", "tin", "stand", "blank"))
-    sure = bool(text) and not (told or named or figures or spoken)
+    spoken = any(work.line.spans_of(cls) for cls in _TELLING)
+    bad = any(condition(s.means).bad for s in work.line.spans_of("condition"))
+    note_misfits(work)
+    sure = bool(text) and not (told or named or figures or spoken or bad or work.doubts)
     day = take_day(work)
     start = len(work.line.text) - len(work.line.text.lstrip())
     return Reading(

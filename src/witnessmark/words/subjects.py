@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from witnessmark.words.assemblies import assembly_meant
 from witnessmark.words.lexicon import hint, lexicon
-from witnessmark.words.naming import FULL, HEADLESS, LOOSE, Hit, is_noun
+from witnessmark.words.naming import FULL, HEADLESS, LOOSE, TAIL, Hit, is_noun
 from witnessmark.words.resolving import resolve
 from witnessmark.words.sided import sides_for
 from witnessmark.words.work import Work
@@ -33,12 +33,26 @@ def _note_names(work: Work, chosen: Sequence[Hit]) -> None:
     work.name = first.named.plain
     if first.how == HEADLESS or (first.doubted and first.first - 1 not in work.taken):
         work.doubt("the name may be another thing's")
+    if first.how == TAIL and len(first.atoms) == 1 < len(first.named.stems) and _is_bare(work, first):
+        work.doubt("only the last word of its name was typed")
     if first.how == LOOSE:
         work.doubt("only some words of the name were typed")
     if any(hit.rivals for hit in chosen):
         work.doubt("two names fit")
     if any(work.atoms[i].shaky for hit in chosen for i in hit.atoms):
         work.doubt("the spelling may mean another word")
+
+
+def _is_bare(work: Work, hit: Hit) -> bool:
+    """Whether the one word typed is said of many things, or a strange word before it tells of another."""
+    before = hit.first - 1
+    while before >= 0 and work.atoms[before].sort in ("side", "number"):
+        before -= 1
+    known = lexicon()
+    small = known.glue | known.trim | known.beside | known.clause | known.turning | hint("new") | hint("old")
+    strange = before >= 0 and work.atoms[before].sort == "word" and work.is_free(before)
+    named = strange and work.atoms[before].low not in small and before not in work.told
+    return named or hit.named.stems[-1] in hint("bare")
 
 
 def choose(work: Work) -> list[Hit]:
