@@ -140,6 +140,6 @@ def _is_counted(value: int, best: Reading) -> bool:
     fact: Any = best.fact
     counted = {getattr(fact, "number", 0), getattr(fact, "plugs", 0), len(getattr(fact, "at", ()))}
     counted |= {thing.number for thing in (*getattr(fact, "joints", ()), *getattr(fact, "parts", ()))}
-    kept = re.findall(rf"{COUNT}|\w+", best.remark.lower())
+    kept = re.findall(rf"{COUNT}|(?<=x)[0-9]+|\w+", best.remark.lower())
     counted |= {read_said(word) for word in kept}
     return value in counted or str(value) in kept or (value == 2 and bool({"twice", "both"} & set(kept)))

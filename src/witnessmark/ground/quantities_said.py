@@ -26,7 +26,7 @@ _MONEY = re.compile(
 )
 _POUNDS = re.compile(
     rf"(?<![\w.,])({NUMBER}|\b{SAID}) (?:pounds? ({SAID}|[0-9]{{2}}){_END}|(tenner|fiver)s?\b)"
-    r"|\b(an?) (tenner|fiver)\b",
+    r"|\b(?:(an?) )?(tenner|fiver)\b",
     re.I,
 )
 _NOTES = {"tenner": 10.0, "fiver": 5.0}

@@ -92,8 +92,10 @@ def _side_typed(work: Work) -> str:
 def _pass_containers(work: Work) -> None:
     """In "2 sheets of steel" the steel is meant."""
     for span in work.spans("container"):
-        if span.last < len(work.atoms) and work.atoms[span.last].low == "of":
-            work.passed.update(range(span.first, span.last))
+        after = span.last
+        poured = any(s.first == after for cls in ("fluid", "product") for s in work.line.spans_of(cls))
+        if after < len(work.atoms) and (work.atoms[after].low == "of" or poured):
+            work.passed.update(range(span.first, after))
 
 
 def _counted(work: Work, starts: Sequence[int]) -> float:
@@ -105,7 +107,7 @@ def _counted(work: Work, starts: Sequence[int]) -> float:
         if any(0 < s - at <= 4 for s in starts) or _is_behind(work, at):
             work.place(at)
             return atom.value
-    return 1.0
+    return 2.0 if work.has("pair") and starts else 1.0
 
 
 def _is_behind(work: Work, at: int) -> bool:

@@ -110,9 +110,9 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
     low, text = tokens[at].low, tokens[at].text.lower()
     after = tokens[at + 1].low if at + 1 < len(tokens) else ""
     before = tokens[at - 1].low if at else ""
-    if low in ("near", "off", "drivers", "driver", "passenger", "passengers") and after == "side":
+    if low in hint("sided") and after == "side":
         beyond = tokens[at + 2].low if at + 2 < len(tokens) else ""
-        told = "near" if low.startswith(("near", "pass")) else "off"
+        told = "near" if low.startswith(("near", "pass", "psn")) else "off"
         apart = (
             beyond
             and beyond not in _ENDS

@@ -32,6 +32,7 @@ class Lexicon(Struct, frozen=True):
     plain: frozenset[str]
     keep_start: frozenset[Words]
     keep_end: frozenset[str]
+    shorthand: Mapping[str, str]
     alias: Mapping[str, Words]
     joined: Mapping[tuple[str, str], Words]
     phrases: Mapping[str, Mapping[Words, str]]
@@ -121,6 +122,7 @@ def lexicon() -> Lexicon:
         plain=_plain(glue["plain"]),
         keep_start=frozenset(lows(text) for text in nouns["keep_start"]),
         keep_end=frozenset(nouns["keep_end"]),
+        shorthand=MappingProxyType(dict(aliases["shorthand"])),
         alias=MappingProxyType(alias),
         joined=MappingProxyType(joined),
         phrases=MappingProxyType(phrases),

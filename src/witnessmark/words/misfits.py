@@ -10,13 +10,16 @@ from types import MappingProxyType
 
 from witnessmark.tables.read import read_table
 from witnessmark.vehicle.sides import parted
-from witnessmark.words.lexicon import hint, lexicon, lows, stems
+from witnessmark.words.lexicon import hint, lexicon, lows, stem, stems
 from witnessmark.words.matching import is_verb
 from witnessmark.words.proper import is_unknown
 from witnessmark.words.verbs import verbs
 from witnessmark.words.work import Work
 
-_SHORT_FORM = re.compile(r"[bcdfghjklmnpqrstvwxz]{2,}|[a-z]+[bcfghjkmpqstvwxz]d")
+_SHORT_FORM = re.compile(r"[bcdfghjklmnpqrstvwxz]{2,}|[a-z]+[bcfghjklmnpqrstvwxz]d")
+
+
+_BESIDE = ("fluid", "product", "stand", "blank", "tin", "tool", "container")
 
 
 def note_misfits(work: Work) -> None:
@@ -106,7 +109,7 @@ def _note_short_forms(work: Work) -> None:
 
 def _note_new_name(work: Work) -> None:
     """A new name that holds a known one, or is only what is poured, may be no new thing."""
-    poured = {s.means for cls in ("fluid", "product") for s in work.line.spans_of(cls)}
+    beside = {s.means for cls in _BESIDE for s in work.line.spans_of(cls)}
     known = [n.stems for n in work.vocabulary.names if len(lows(n.plain)) > 1]
     for whole in (*(p.name for p in work.parts), *(j.name for j in work.joints)):
         name = parted(whole)[0]
@@ -114,5 +117,7 @@ def _note_new_name(work: Work) -> None:
         longer = (n for n in known if len(n) < len(words) and set(n) <= set(words))
         if work.call.tag != "described" and any(longer):
             work.doubt("a known name stands within the new one")
-        if name in poured:
-            work.doubt("it may be what is poured, not a thing")
+        if name in beside or stem(name) in beside:
+            work.doubt("it may be what was used, not what it was done to")
+        if work.call.tag != "described" and words[-1] in hint("weak_heads"):
+            work.doubt("its name may be another word for a known thing")

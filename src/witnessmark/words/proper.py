@@ -32,7 +32,7 @@ def proper_runs(line: Line, vocabulary: Vocabulary) -> tuple[tuple[int, int], ..
 def is_unknown(line: Line, at: int, vocabulary: Vocabulary) -> bool:
     """Whether a word, as it was typed, is none of the trade, of the vehicle or of plain English."""
     atom = line.atoms[at]
-    low = line.words(at, at + 1).lower()
+    low = line.words(at, at + 1).lower().replace("'", "").replace("’", "")
     if atom.sort != "word" or len(low) < _SHORTEST or not low.isalpha():
         return False
     known = lexicon()

@@ -8,6 +8,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from witnessmark.words.lexicon import hint, lexicon, stem
+from witnessmark.words.shortforms import full_form
 from witnessmark.words.tokens import Token
 from witnessmark.words.verbs import verb_words
 from witnessmark.words.vocabulary import SHORTEST_MENDED, Vocabulary
@@ -28,9 +29,15 @@ def mend(token: Token, vocabulary: Vocabulary) -> Mended:
 
     A word is mended when it is of five letters or more, is known nowhere, and one known word with
     the same first letter lies one slip away (two from eight letters on). One of four letters is
-    mended only to a word of the vehicle's own names, and doubted.
+    mended only to a word of the vehicle's own names, and doubted. Short forms come before slips.
     """
-    low = token.low
+    low = lexicon().shorthand.get(token.low, token.low)
+    if low != token.low:
+        return Mended(replace(token, low=low), mended=True)
+    if token.sort == "word" and low.isalpha() and not _is_known(low, vocabulary):
+        whole = full_form(low, vocabulary)
+        if whole is not None:
+            return Mended(replace(token, low=whole[0]), mended=True, shaky=whole[1])
     short = len(low) < SHORTEST_MENDED
     if (
         token.sort != "word"

@@ -24,6 +24,7 @@ from witnessmark.words.work import Work
 
 NOT_PLAIN = "what it is about is not told plainly"
 _HANDED = ("left", "right")
+_BOTH = 2.0
 
 
 def things(
@@ -83,6 +84,7 @@ def new_thing(
     if many and len(sides) == 1 and sides[0] in ("front", "rear"):
         sides = [f"{hand} {sides[0]}" for hand in _HANDED]
     elif many and not sides:
+        number = number or (_BOTH if work.has("both") else None)
         work.doubt("it is not told which ones")
     work.name, work.side = name, sides[0] if len(sides) == 1 else ""
     if many and len(sides) > 1:

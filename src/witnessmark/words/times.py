@@ -55,7 +55,7 @@ _SESSION = re.compile(
     re.I,
 )
 _HOT = re.compile(
-    r"\b(sparks?|weld\w*|grind\w*|arc|torch|hot work|cutting|burning|stopped|finished|knocked|packed|smoke"
+    r"\b(sparks?|weld\w*|grind\w*|arc|torch|hot work|cutting|burning|stopped|finished|knocked|pack\w*|smoke"
     r"|embers|fire|watch\w*|held|session)\b",
     re.I,
 )
@@ -229,6 +229,8 @@ def _range(match: re.Match[str], text: str) -> FoundTime | None:
 def _are_times(first: _Clock, last: _Clock, link: str, led: bool, text: str) -> bool:
     """Bare hours need a session to be spoken of; "4.5 to 5.0" and "10-40" are no times."""
     ways = {first.way, last.way}
+    if ways == {"run"}:
+        return True
     if ways <= {"bare", "run"} or (
         ways <= {"bare", "clock"} and "." in text and ":" not in text and not (first.told or last.told)
     ):
