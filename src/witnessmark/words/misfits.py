@@ -19,6 +19,7 @@ from witnessmark.words.work import Work
 _SHORT_FORM = re.compile(r"[bcdfghjklmnpqrstvwxz]{2,}|[a-z]+[bcfghjklmnpqrstvwxz]d")
 
 
+_TWO_BARE = re.compile(r"[0-9.,]+\s?[x×]\s?[0-9.,]+")
 _BESIDE = ("fluid", "product", "stand", "blank", "tin", "tool", "container")
 
 
@@ -44,6 +45,9 @@ def _note_figures(work: Work) -> None:
         fits = _kinds_of_figures().get(atom.quantity.kind) if atom.quantity else None
         if fits is not None and work.call.tag not in fits and not work.line.under[at]:
             work.doubt("a figure belongs to another kind of fact")
+        bought = work.call.tag in hint("bought")
+        if atom.quantity and not bought and _TWO_BARE.fullmatch(atom.quantity.size):
+            work.doubt("the unit was not typed: mm is taken")
 
 
 def _note_first_words(work: Work) -> None:

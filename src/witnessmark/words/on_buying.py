@@ -96,7 +96,7 @@ def _offered(work: Work) -> Built:
 
 def _paid(work: Work) -> Built:
     price = take_price(work, bare=True)
-    to = take_party(work, "to", "at", before_verb=True)
+    to = take_party(work, "to", "at", before_verb=True) or _take_payee(work)
     run = _paid_for(work)
     what = work.words(*run) if run else ""
     if not to and not run:
@@ -109,6 +109,15 @@ def _paid(work: Work) -> Built:
         (fact,),
         joined(price[1] + (f" to {with_article(work, to)}" if to else ""), f"for {what}" if what else ""),
     )
+
+
+def _take_payee(work: Work) -> str:
+    """ "Paid the sprayer": a trade or a person right behind the verb."""
+    for span in work.spans("trade", "helper"):
+        before = [i for i in range(span.first) if work.atoms[i].low not in ("the", "my", "our", "a")]
+        if before and before[-1] in work.told:
+            return work.take(span)
+    return ""
 
 
 def _paid_for(work: Work) -> tuple[int, int] | None:

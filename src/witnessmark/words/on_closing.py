@@ -10,6 +10,7 @@ from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.items import take_item
 from witnessmark.words.lexicon import hint
+from witnessmark.words.naming import is_noun
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
@@ -21,6 +22,7 @@ def _fitted(work: Work) -> Built:
     item = take_item(work)
     at = things(work, need=not item)
     why = _why_not_new(work)
+    new = new and not _is_of_another(work)
     figures = (*work.take_quantities(), *dimensioned(work))
     thing = Fitted(at=at, new=new and not item, why_not_new=why if not item else "", figures=figures)
     if not item:
@@ -52,6 +54,19 @@ def _take_new(work: Work) -> bool:
     return bool(found) or (
         work.says("renewed", "replaced", "swapped", "changed") and not work.has(*hint("old"))
     )
+
+
+def _is_of_another(work: Work) -> bool:
+    """Whether "new" is said of a thing that found no place: "silencer hung on new rubbers"."""
+    said = [i for i, a in enumerate(work.atoms) if a.low in hint("new") and i in work.placed]
+    behind = [
+        next((k for k in range(i + 1, len(work.atoms)) if work.atoms[k].sort == "word"), None) for i in said
+    ]
+    strange = [k is not None and work.is_free(k) and is_noun(work.atoms[k].low) for k in behind]
+    if not said or not all(strange):
+        return False
+    work.placed -= set(said)
+    return True
 
 
 def _why_not_new(work: Work) -> str:

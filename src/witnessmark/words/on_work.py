@@ -120,6 +120,8 @@ def _take_mark(work: Work) -> bool:
 def _downed_tools(work: Work) -> Built:
     """What is named is finger-tight."""
     at = things(work, need=False)
+    if at and not work.has(*hint("unfinished")) and not work.has("downed", "down"):
+        work.doubt("whether it is finger-tight is not told")
     for word in ("finger", "tight", "nipped", "hand", "loose"):
         found = work.find(word)
         if found is not None and at and not work.has("not", "none", "only"):

@@ -106,6 +106,8 @@ def _is_strange(work: Work, at: int) -> bool:
 def _name_run(work: Work, first: int) -> tuple[int, int] | None:
     while first < len(work.atoms) and work.atoms[first].low in ("the", "a", "my", "me", "our", "local", "to"):
         first += 1
+    if first < len(work.atoms) and work.atoms[first].low in ("be", "get", "have", "do"):
+        return None
     last = first
     while (
         last < len(work.atoms)

@@ -69,7 +69,7 @@ def _named(work: Work) -> set[int]:
 
 def _is_thing(work: Work, at: int) -> bool:
     low = work.atoms[at].low
-    if low in work.name.split() or low in hint("passing"):
+    if low in work.name.split() or low in hint("passing") | hint("spots") | hint("colours"):
         return False
     if work.call.tag in ("braced", "unbraced") and low in hint("braces"):
         return False
@@ -82,10 +82,12 @@ def _is_thing(work: Work, at: int) -> bool:
 
 
 def _is_strange_object(work: Work, at: int) -> bool:
-    """Whether a word known nowhere stands where the thing does: right behind the verb."""
+    """Whether a word known nowhere stands where the thing does: right behind the verb or behind its name."""
     low = work.atoms[at].low
     if not is_unknown(work.line, at, work.vocabulary) or low.endswith(("ly", "ed", "ing")):
         return False
+    if any(h.last == at for h in work.hits if h.atoms <= work.placed):
+        return True
     before = at - 1
     while (
         before >= 0 and work.atoms[before].low in lexicon().glue | lexicon().trim and before not in work.told
@@ -100,7 +102,7 @@ def _is_led(work: Work, at: int) -> bool:
         return True
     back = at - 1
     while back >= 0 and at - back <= _FAR and work.atoms[back].sort in ("word", "quantity", "side"):
-        if work.atoms[back].low in lexicon().beside and back not in work.told:
+        if work.atoms[back].low in lexicon().beside and (back not in work.told or work.call.tag == "stored"):
             return True
         back -= 1
     return False
