@@ -9,11 +9,13 @@ from pathlib import Path
 
 import pytest
 
+from tests.pictures import saved
 from witnessmark.cli.lazy import COMMANDS
 
 CALLS = {
     "begin": ["begin", "zweiter Anhänger"],
     "write": ["write", "took off hub nut left", "--yes"],
+    "photo": ["photo", "Foto ß.png"],
     "strike": ["strike", "3", "--why", "that was the other side"],
     "journal": ["journal"],
     "owed": ["owed"],
@@ -49,6 +51,7 @@ def garage(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "stock ü.csv").write_text(
         "item,number\nSplint 3,2 – verzinkt,4\n".replace("3,2", "3.2"), "utf-8"
     )
+    (folder / "Foto ß.png").write_bytes(saved("PNG"))
     return folder
 
 

@@ -9,6 +9,7 @@ import click
 COMMANDS = {
     "begin": "writing",
     "write": "writing",
+    "photo": "photographs",
     "strike": "writing",
     "journal": "writing",
     "owed": "asking",
@@ -29,6 +30,7 @@ COMMANDS = {
 HELP = {
     "begin": "Begin a vehicle's record in the folder.",
     "write": "Write what was done, in trade words; it is read back first.",
+    "photo": "Put photos with a line, or with a part or joint.",
     "strike": "Strike a line that was wrong, saying why.",
     "journal": "Show the lines of the record.",
     "owed": "Show everything owed, heaviest first.",

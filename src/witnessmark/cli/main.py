@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import sys
+import warnings
 from pathlib import Path
 
 import click
@@ -38,6 +39,8 @@ def main() -> None:
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(encoding="utf-8", errors="replace")
+    if not sys.warnoptions:
+        warnings.simplefilter("ignore")  # what a library remarks to programmers is no answer to a person
     from witnessmark.cli.trouble import guarded
 
     guarded(group, sys.argv[1:])

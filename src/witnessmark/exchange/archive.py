@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import hashlib
 import zipfile
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -49,13 +49,20 @@ class Archive(Struct, frozen=True, kw_only=True):
     photos: Mapping[str, str]
 
 
-def write_archive(path: Path, entries: Iterable[Entry], photos_dir: Path | None = None) -> None:
+def write_archive(
+    path: Path,
+    entries: Iterable[Entry],
+    photos_dir: Path | None = None,
+    only: Collection[str] | None = None,
+) -> None:
     """Write a record and the photos of a folder, beside and then in place.
+
+    only  names of the photos that go along; None takes every one in the folder
 
     Raises BadInput where the file cannot be written or a photo's name would not survive elsewhere.
     """
     record = b"".join(entry_to_json(entry) + b"\n" for entry in entries)
-    photos = _photos_in(photos_dir)
+    photos = {n: file for n, file in _photos_in(photos_dir).items() if only is None or n in only}
     about = About(
         format=FORMAT,
         version=VERSION,

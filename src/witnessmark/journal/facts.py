@@ -191,7 +191,14 @@ class Marked(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="marked"
 
 
 class Photographed(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="photographed"):
+    """Pictures were taken.
+
+    photos  names of the files in the record's folder of photos, each named by its content
+    of      the line they go with, 0 where they stand by themselves
+    """
+
     photos: Names = ()
+    of: int = 0
 
 
 class Closed(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="closed"):

@@ -14,10 +14,10 @@ from witnessmark.exchange.spreadsheet_out import write_spreadsheet
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.plain import owed_rows
 from witnessmark.restoration.restoration import Restoration
+from witnessmark.store.photo_folder import FOLDER, photos_named
 from witnessmark.store.schema import FILE
 from witnessmark.store.sqlite_record import create, open_record
 
-PHOTOS = "photos"
 SHEETS = (".xlsx", ".csv")
 
 
@@ -57,7 +57,7 @@ def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
             do="Name a new folder, as: witnessmark --in copy import the-archive.zip",
         )
     if archive.photos:
-        unpack_photos(file, folder / PHOTOS)
+        unpack_photos(file, folder / FOLDER)
     with create(folder) as record:
         stored = record.append(archive.entries, 0)
     return Taken(written=len(stored), good=len(stored))
@@ -66,8 +66,8 @@ def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
 def export_file(restoration: Restoration, folder: Path, file: Path) -> int:
     """Write the record as an archive, or the described vehicle as a spreadsheet; how many lines went."""
     if file.suffix.lower() == ".zip":
-        photos = folder / PHOTOS
-        write_archive(file, restoration.entries, photos if photos.is_dir() else None)
+        named = photos_named(restoration.entries)
+        write_archive(file, restoration.entries, folder / FOLDER, only=named)
         return len(restoration.entries)
     if file.suffix.lower() == ".xlsx":
         flow = restoration.flow()

@@ -92,21 +92,31 @@ class Restoration:
             plausible=plausible(best.facts, before.vehicle.joints),
         )
 
-    def write(self, heard: Heard) -> tuple[Entry, ...]:
-        """Write a line that was heard, all of it or nothing; told only once it is on the disk."""
-        return self._append(self._entries(heard.words, heard.facts, heard.day, heard.time, heard.last_line))
+    def write(
+        self, heard: Heard, also: Callable[[Entry], Sequence[tuple[AnyFact, str]]] | None = None
+    ) -> tuple[Entry, ...]:
+        """Write a line that was heard, all of it or nothing; told only once it is on the disk.
 
-    def write_fact(self, fact: AnyFact, words: str, *, day: date | None = None) -> tuple[Entry, ...]:
-        """Write one fact that was not typed as a line (an import, a printed sheet)."""
-        return self.write_facts(((fact, words),), day=day)
+        also  facts, each with its words, that go with the line's first entry: its photos
+        """
+        entries = self._entries(heard.words, heard.facts, heard.day, heard.time, heard.last_line)
+        for fact, words in also(entries[0]) if also and entries else ():
+            entries += self._entries(words, (fact,), heard.day, heard.time, entries[-1].line)
+        return self._append(entries)
+
+    def write_fact(
+        self, fact: AnyFact, words: str, *, day: date | None = None, at: str = ""
+    ) -> tuple[Entry, ...]:
+        """Write one fact that was not typed as a line (a printed sheet, a photo); `at` is its time."""
+        return self.write_facts(((fact, words),), day=day, at=at)
 
     def write_facts(
-        self, facts: Sequence[tuple[AnyFact, str]], *, day: date | None = None
+        self, facts: Sequence[tuple[AnyFact, str]], *, day: date | None = None, at: str = ""
     ) -> tuple[Entry, ...]:
         """Write several facts in one go, all or none."""
         done = day or self.now.date()
         entries = [
-            e for fact, words in facts for e in self._entries(words, (fact,), done, "", self.last_line)
+            e for fact, words in facts for e in self._entries(words, (fact,), done, at, self.last_line)
         ]
         return self._append(entries)
 

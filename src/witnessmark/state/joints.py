@@ -84,7 +84,7 @@ class JointLane:
             PutRight: self.put_right,
             LookedAt: each(self.looked_at),
             Marked: each(lambda joint, entry, fact: self.record(joint, entry, "mark")),
-            Photographed: each(lambda joint, entry, fact: self.record(joint, entry, "photo")),
+            Photographed: each(self.photographed),
             Measured: each(self.measured),
             Closed: self.closed,
             Left: each(self.left),
@@ -272,6 +272,11 @@ class JointLane:
 
     def record(self, joint: JointNow, entry: Entry, what: str) -> None:
         joint.recorded[what] = entry.line
+
+    def photographed(self, joint: JointNow, entry: Entry, fact: Photographed) -> None:
+        """A photo that goes with the line of a joint still open shows no closing."""
+        if not fact.of or joint.position == TIGHT:
+            self.record(joint, entry, "photo")
 
     def closed(self, entry: Entry, fact: Closed) -> None:
         for name in fact.at:

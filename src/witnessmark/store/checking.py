@@ -1,4 +1,4 @@
-"""Reading a record back whole: the file, each row, then the rules of the journal."""
+"""Reading a record back whole: the file, each row, the rules of the journal, then the photos it names."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from witnessmark.ground.fault import Fault
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.rules.every import all_faults
 from witnessmark.store.disk_trouble import DISK_TROUBLE
+from witnessmark.store.photo_folder import photo_faults
 from witnessmark.store.rows import Row, entries_from
 from witnessmark.store.schema import APPLICATION, COLUMNS, FILE, SCHEMA, missing_guards, number
 
@@ -40,7 +41,8 @@ def read_back(folder: Path) -> tuple[Fault, ...]:
             entries, unreadable = _read_each(rows)
     except DISK_TROUBLE as trouble:
         return (_of_file(f"The file does not read as a record: {trouble}."),)
-    found = (*faults, *unreadable, *_ruled(entries, {fault.line for fault in unreadable}))
+    ruled = _ruled(entries, {fault.line for fault in unreadable})
+    found = (*faults, *unreadable, *ruled, *photo_faults(folder, entries))
     return tuple(sorted(found, key=lambda fault: fault.line or 0))
 
 
