@@ -31,12 +31,7 @@ CAUTIONS = {
     "orings match": {"ring-not-for-brakes"},
     "orings check": {"ring-not-for-brakes"},
 }
-EXTRA = {
-    "bolts tighten": {"nut_factor": "0.15"},
-    "bolts adapter": {"torque": "47 N·m"},
-    "bolts engagement": {"material": "mild steel"},
-    "seals driver": {"have": "32x36 29x41 mm"},
-}
+EXTRA = {"seals driver": {"have": "32x36 29x41 mm"}}
 
 
 def name_of(question: Question) -> str:
@@ -84,6 +79,14 @@ def test_its_own_example_is_answered(question: Question) -> None:
     assert to_plain(slip)["asked"]
     assert as_text(slip).startswith(name_of(question))
     assert all(re.fullmatch(r"[a-z][a-z0-9_]*", key) for key in slip.results)
+
+
+@pytest.mark.parametrize("question", QUESTIONS, ids=name_of)
+def test_the_call_that_is_told_is_answered_as_it_stands(question: Question) -> None:
+    typed = dict(word.split("=", 1) for word in shlex.split(question.call())[4:])
+    told = ask(question.subject, question.question, typed)
+    assert set(told.asked) == set(typed)
+    assert set(typed) >= {one.name for one in question.inputs if not one.optional}
 
 
 @pytest.mark.parametrize("question", MINE, ids=name_of)

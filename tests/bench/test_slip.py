@@ -68,6 +68,7 @@ def test_the_text_tells_everything() -> None:
         assert words in text
     assert max(len(line) for line in text.splitlines()) <= 96
     assert not any(line.endswith(" ") for line in text.splitlines())
+    assert "\n\n\n" not in text
 
 
 def test_a_slip_without_verdict_says_only_why() -> None:

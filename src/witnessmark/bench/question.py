@@ -20,6 +20,7 @@ class Input(Struct, frozen=True, kw_only=True):
     help      what it is, in a few words
     example   as a person would type it
     optional  may be left out; the function's own default then holds
+    either    one of several ways of which one must be given; the example call shows this one
     """
 
     name: str
@@ -27,6 +28,7 @@ class Input(Struct, frozen=True, kw_only=True):
     help: str
     example: str
     optional: bool = False
+    either: bool = False
 
 
 class Question(Struct, frozen=True, kw_only=True):
@@ -44,8 +46,8 @@ class Question(Struct, frozen=True, kw_only=True):
     inputs: tuple[Input, ...]
 
     def call(self) -> str:
-        """An example call, with what must be given."""
-        given = (f"{i.name}={_quoted(i.example)}" for i in self.inputs if not i.optional)
+        """An example call, with what must be given; it is answered as it stands."""
+        given = (f"{i.name}={_quoted(i.example)}" for i in self.inputs if i.either or not i.optional)
         return " ".join(["witnessmark bench", self.subject, self.question, *given])
 
 
@@ -57,6 +59,11 @@ def need(name: str, read: Reader, help: str, example: str) -> Input:
 def may(name: str, read: Reader, help: str, example: str) -> Input:
     """An input that may be left out."""
     return Input(name=name, read=read, help=help, example=example, optional=True)
+
+
+def either(name: str, read: Reader, help: str, example: str) -> Input:
+    """An input that may be given in another way; the example call gives it in this one."""
+    return Input(name=name, read=read, help=help, example=example, optional=True, either=True)
 
 
 def _quoted(text: str) -> str:

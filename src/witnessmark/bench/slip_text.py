@@ -63,11 +63,14 @@ def _answer(slip: Slip) -> Iterator[str]:
         yield from _wrapped(f"{VERDICT[slip.verdict]}: {slip.because}", 2)
     else:
         yield from _wrapped(slip.because, 2)
-    yield ""
     wide = max((len(n) for n, r in slip.results.items() if not isinstance(r, tuple)), default=0)
+    after_rows = True
     for name, result in slip.results.items():
-        if isinstance(result, tuple):
+        rows = isinstance(result, tuple)
+        if rows or after_rows:
             yield ""
+        after_rows = rows
+        if isinstance(result, tuple):
             yield f"{_words(name)}:"
             yield from _table(result, slip.units)
         else:

@@ -82,7 +82,7 @@ def _told(subject: str, question: str) -> str:
     which = find_question(subject, question)
     lines = [f"{subject} {question}: {which.moment}"]
     for one in which.inputs:
-        may = " (may be left out)" if one.optional else ""
+        may = " (or in another way)" if one.either else " (may be left out)" if one.optional else ""
         lines.append(f"    {one.name}: {one.help}{may}, as {one.name}={one.example}")
     return "\n".join([*lines, f"    {which.call()}", ""])
 

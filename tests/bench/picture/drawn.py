@@ -27,6 +27,18 @@ class Drawn:
             ]
         return found
 
+    def spans(self) -> list[tuple[str, float, float]]:
+        """Each word that lies level, with its left and right end as narrow letters would set it."""
+        found = []
+        for one in self.root.iter(f"{SVG}text"):
+            if "transform" in one.attrib:
+                continue
+            words, x = str(one.text), float(one.attrib["x"])
+            long = len(words) * float(one.attrib["font-size"]) * 0.47
+            left = x - long * {"start": 0.0, "middle": 0.5, "end": 1.0}[one.attrib["text-anchor"]]
+            found.append((words, left, left + long))
+        return found
+
     def strokes(self, width: float) -> list[tuple[tuple[float, float], tuple[float, float]]]:
         """Plain two-point strokes of one width."""
         found = []

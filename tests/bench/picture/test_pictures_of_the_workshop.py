@@ -6,6 +6,7 @@ import pytest
 
 from tests.bench.picture.drawn import SVG, Drawn
 from witnessmark.bench.picture.axes import Axis, round_ticks
+from witnessmark.bench.picture.svg import dimension
 from witnessmark.bench.questions import ask
 
 NIGHT = "time,air,humidity\n" + "".join(
@@ -48,6 +49,7 @@ ASKED = [
                                  "mm", "thickness": "1 mm", "run": "20 mm", "seam": "0,0 140,0 140,60 mm"}),
     ("sheet", "bend", {"thickness": "1.2 mm", "radius": "1.5 mm", "angle": "90 deg", "legs": "25x40 mm"}),
     ("sheet", "bend", {"thickness": "1 mm", "radius": "2 mm", "angle": "45 deg", "legs": "20x300x20 mm"}),
+    ("sheet", "bend", {"thickness": "2 mm", "radius": "2 mm", "angle": "90 deg", "legs": "9x900 mm"}),
     ("sheet", "bend", {"thickness": "3 mm", "radius": "3 mm", "angle": "150 deg", "legs": "80x80 mm"}),
     ("paint", "window", {"air": "13 C", "humidity": "62 %", "steel": "13.5 C", "forecast": "@night.csv"}),
     ("paint", "window", {"air": "9 C", "humidity": "80 %", "steel": "5 C", "forecast": "@long.csv"}),
@@ -78,6 +80,7 @@ def test_nothing_leaves_the_paper_and_nothing_is_coloured(
         if not (-0.5 <= x <= drawn.wide + 0.5 and -0.5 <= y <= drawn.high + 0.5)
     ]
     assert outside == []
+    assert [words for words, left, right in drawn.spans() if left < 0 or right > drawn.wide] == []
     assert {e.attrib.get("fill", "none") for e in drawn.root.iter()} <= {"none", "white", "black"}
     assert "e+" not in " ".join(drawn.words)
     assert drawn.words
@@ -171,3 +174,39 @@ def test_a_line_that_ends_at_the_edge_is_drawn(typed: dict[str, str]) -> None:
     drawn = Drawn(ask("oils", "viscosity", typed).picture)
     assert any("60 °C" in word for word in drawn.words)
     assert all(0 <= y <= drawn.high for _, y in drawn.marks())
+
+
+def test_words_that_find_no_room_stand_on_the_side_asked_for() -> None:
+    after = Drawn(f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 99 99'>{_short(before=False)}</svg>")
+    ahead = Drawn(f"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 99 99'>{_short(before=True)}</svg>")
+    assert after.spans()[0][1] > 52
+    assert ahead.spans()[0][2] < 50
+
+
+def _short(*, before: bool) -> str:
+    return dimension((50, 50), (52, 50), "19.7", off=-8, before=before)
+
+
+def test_each_day_of_a_long_forecast_is_named_where_it_begins() -> None:
+    typed = {"air": "9 C", "humidity": "80 %", "steel": "5 C"}
+    drawn = Drawn(ask("paint", "window", {**typed, "forecast": "@long.csv"}, FILES).picture)
+    days = {words: left for words, left, _ in drawn.spans() if words.startswith("2026-")}
+    assert list(days) == ["2026-03-01", "2026-03-02", "2026-03-03"]
+    first, second, third = days.values()
+    assert second - first == pytest.approx(third - second)
+    night = Drawn(ask("paint", "window", {**typed, "forecast": "@night.csv"}, FILES).picture)
+    assert not [words for words in night.words if "-" in words]
+
+
+def test_the_loss_is_told_beside_the_line_of_what_is_allowed_not_on_it() -> None:
+    typed = {"current": "18 A", "length": "2 m", "supply": "6 V", "drop": "0.3 V"}
+    drawn = Drawn(ask("wires", "size", typed).picture)
+    (limit,) = {a[0] for a, b in drawn.strokes(0.25) if a[0] == b[0] and abs(a[1] - b[1]) > 50}
+    losses = [one for one in drawn.spans() if one[0].endswith(" V") and "allowed" not in one[0]]
+    assert len(losses) == 6
+    assert not [words for words, left, right in losses if left < limit < right]
+
+
+def test_every_look_for_a_leak_carries_its_number_however_short() -> None:
+    suspects = "rear seal 40 % 20 min 80 %; gasket 30 % 5 min 90 %; breather 15 % 0.5 min 95 %"
+    assert {"1", "2", "3"} <= set(Drawn(ask("leaks", "order", {"suspects": suspects}).picture).words)

@@ -12,7 +12,7 @@ from witnessmark.bench.kinds import angle as angle_read
 from witnessmark.bench.kinds import force, fraction, length, number, stress, words
 from witnessmark.bench.kinds import torque as torque_read
 from witnessmark.bench.picture.bolts import PreloadBar, preload_bars
-from witnessmark.bench.question import Input, Question, may, need
+from witnessmark.bench.question import Input, Question, either, may, need
 from witnessmark.bench.slip import Band, Slip, Verdict
 from witnessmark.bench.thread_list import Thread, find_thread
 from witnessmark.ground.errors import BadInput
@@ -261,10 +261,10 @@ def _picture(title: str, least: float, middle: float, most: float, proof: float,
     return preload_bars(title, [bar], spread if friction.spread else scatter)
 
 
+NUT_FACTOR = ("nut_factor", number, "all friction in one factor", "0.15")
 THREAD = need("thread", words, "the thread by its usual name", "M8")
 GRADE = need("grade", words, "the mark on the head", "8.8")
 FRICTION: tuple[Input, ...] = (
-    may("nut_factor", number, "all friction in one factor", "0.15"),
     may("friction_thread", number, "friction in the thread, with friction_head", "0.12"),
     may("friction_head", number, "friction under the head, with friction_thread", "0.12"),
     may("bearing_diameter", length, "mean diameter under the head", "10.5 mm"),
@@ -282,6 +282,7 @@ QUESTIONS = (
             GRADE,
             may("fraction_of_proof", fraction, "how far to go, 0.75 if not said", "0.75"),
             may("preload", force, "the preload, in place of fraction_of_proof", "15 kN"),
+            either(*NUT_FACTOR),
             *FRICTION,
         ),
     ),
@@ -290,7 +291,13 @@ QUESTIONS = (
         question="check",
         moment="a torque figure that may be wrong",
         answer=check,
-        inputs=(THREAD, GRADE, need("torque", torque_read, "the figure as written", "13 lbf ft"), *FRICTION),
+        inputs=(
+            THREAD,
+            GRADE,
+            need("torque", torque_read, "the figure as written", "13 lbf ft"),
+            may(*NUT_FACTOR),
+            *FRICTION,
+        ),
     ),
     Question(
         subject="bolts",
@@ -301,7 +308,7 @@ QUESTIONS = (
             THREAD,
             need("friction_thread", number, "friction in the thread", "0.12"),
             need("friction_head", number, "friction under the head", "0.12"),
-            *FRICTION[3:],
+            *FRICTION[2:],
         ),
     ),
     Question(
@@ -310,7 +317,7 @@ QUESTIONS = (
         moment="a nut that the socket cannot reach",
         answer=adapter,
         inputs=(
-            may("torque", torque_read, "torque wanted at the nut", "47 N·m"),
+            either("torque", torque_read, "torque wanted at the nut", "47 N·m"),
             may("setting", torque_read, "or: what the wrench is set to", "40 N·m"),
             need("wrench_length", length, "middle of square to middle of grip", "400 mm"),
             need("extension", length, "middle of square to middle of nut", "75 mm"),

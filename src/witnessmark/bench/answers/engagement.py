@@ -9,7 +9,7 @@ from msgspec import Struct
 from witnessmark.bench.bolts import engagement_length, shear_area_bolt, shear_area_tapped
 from witnessmark.bench.grades import strength
 from witnessmark.bench.kinds import length, stress, words
-from witnessmark.bench.question import Question, may, need
+from witnessmark.bench.question import Question, either, may, need
 from witnessmark.bench.slip import Asked, Band, Slip
 from witnessmark.bench.thread_list import Thread, find_thread
 from witnessmark.ground.errors import BadInput
@@ -140,7 +140,7 @@ QUESTION = Question(
     inputs=(
         need("thread", words, "the thread by its usual name", "M8"),
         need("grade", words, "the mark on the bolt's head", "8.8"),
-        may("material", material, "of the tapped part", "soft aluminium"),
+        either("material", material, "of the tapped part", "soft aluminium"),
         may("shear_strength", stress, "of the tapped part, in place of material", "200 MPa"),
         may("tensile_strength", stress, "of the bolt, in place of the grade's", "800 MPa"),
         may("bolt_major_min", length, "least over the bolt's crests", "7.76 mm"),

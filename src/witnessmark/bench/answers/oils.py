@@ -5,7 +5,7 @@ from __future__ import annotations
 from witnessmark.bench import oils
 from witnessmark.bench.kinds import one_of, temperature, words
 from witnessmark.bench.picture.oils import viscosity_picture
-from witnessmark.bench.question import Question, may, need
+from witnessmark.bench.question import Question, either, may, need
 from witnessmark.bench.readings import viscosity, viscosity_point
 from witnessmark.bench.slip import Band, Result, Row, Slip
 from witnessmark.bench.slip_text import figure
@@ -234,7 +234,7 @@ QUESTIONS: tuple[Question, ...] = (
         inputs=(
             need("kind", one_of(*KINDS), "gear, engine or industrial oil", "gear"),
             may("at40", viscosity, "viscosity at 40 °C", "220 cSt"),
-            may("at100", viscosity, "viscosity at 100 °C", "19.5 cSt"),
+            either("at100", viscosity, "viscosity at 100 °C", "19.5 cSt"),
             may("edition", words, "year of the grades; the newest if not said", "older"),
         ),
     ),

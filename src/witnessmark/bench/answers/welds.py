@@ -8,7 +8,7 @@ from typing import Any
 from witnessmark.bench import welds
 from witnessmark.bench.kinds import count, length, number, one_of, quantity, words
 from witnessmark.bench.picture.welds import plug_picture
-from witnessmark.bench.question import Question, may, need
+from witnessmark.bench.question import Question, either, may, need
 from witnessmark.bench.readings import speed
 from witnessmark.bench.slip import Band, Result, Slip, Verdict
 from witnessmark.bench.slip_text import figure
@@ -303,7 +303,7 @@ QUESTIONS: tuple[Question, ...] = (
             need("voltage", quantity("voltage"), "at the arc", "15 V"),
             need("current", quantity("current"), "at the arc", "60 A"),
             need("speed", speed, "along the weld", "400 mm/min"),
-            may("process", words, "mag, mma, tig, plasma, saw", "mag"),
+            either("process", words, "mag, mma, tig, plasma, saw", "mag"),
             may("efficiency", number, "or: part of the energy that counts", "0.8"),
         ),
     ),

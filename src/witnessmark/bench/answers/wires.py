@@ -9,7 +9,7 @@ from witnessmark.bench import wires
 from witnessmark.bench.kinds import fraction as share
 from witnessmark.bench.kinds import length, quantity, temperature
 from witnessmark.bench.picture.wires import wire_picture
-from witnessmark.bench.question import Question, may, need
+from witnessmark.bench.question import Question, either, may, need
 from witnessmark.bench.slip import Band, Slip
 from witnessmark.bench.slip_text import figure
 from witnessmark.ground.errors import BadInput
@@ -156,7 +156,7 @@ QUESTIONS: tuple[Question, ...] = (
             need("current", quantity("current"), "that flows", "8 A"),
             need("length", length, "one way, along the loom", "4 m"),
             need("supply", quantity("voltage"), "of the vehicle", "12 V"),
-            may("drop", quantity("voltage"), "allowed, out and back", "0.4 V"),
+            either("drop", quantity("voltage"), "allowed, out and back", "0.4 V"),
             may("fraction", share, "or: part of the supply", "3 %"),
             may("temperature", temperature, "of the wire; 20 °C if not said", "40 C"),
         ),

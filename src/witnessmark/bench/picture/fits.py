@@ -36,7 +36,7 @@ def press_picture(*, shaft: float, hub: float, bore: float, length: float | None
         wall = [(-long_half, low), (long_half, low), (long_half, high), (-long_half, high)]
         shapes.append(section(frame.all(wall), angle=-45, width=0.35))
     shapes += [
-        centre_line(frame.at((-half - over - 4 / scale, 0)), frame.at((half + over + 4 / scale, 0))),
+        centre_line(frame.at((-half - over - 1.5 / scale, 0)), frame.at((half + over + 1.5 / scale, 0))),
         dimension(
             frame.at((half + over, -shaft / 2)), frame.at((half + over, shaft / 2)), f"{shaft:g}", off=-6
         ),

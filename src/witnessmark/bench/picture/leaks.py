@@ -57,10 +57,9 @@ def _steps(looks: Sequence[Look], time: Axis, share: Axis) -> Iterator[str]:
         after = sure + chance * finds
         yield rect((start, share.at(sure)), (end, share.at(after)), width=THIN, fill="white")
         yield rect((start, share.at(after)), (end, share.at(min(1.0, sure + chance))), width=HAIR, dash="1 1")
-        if end - start > 4:
-            yield text(
-                ((start + end) / 2, share.at((sure + after) / 2) + 1.2), str(i), bold=True, anchor="middle"
-            )
+        inside = (start + end) / 2, share.at((sure + after) / 2) + 1.2
+        above = (start + end) / 2, share.at(min(1.0, sure + chance)) - 1.2
+        yield text(inside if end - start > 4 else above, str(i), bold=True, anchor="middle", halo=True)
         way += [(end, share.at(sure)), (end, share.at(after))]
         spent, sure = spent + took, after
     yield polyline(way, width=THICK)

@@ -100,6 +100,5 @@ def _flat(
     yield dimension((x, y + wide), (x + flat * scale, y + wide), f"{figure(flat)} mm", off=-16)
     marks.append(flat)
     for a, b in pairwise(marks):
-        yield dimension(
-            (x + a * scale, y + wide), (x + b * scale, y + wide), f"{b - a:.1f}", off=-8, size=PLAIN
-        )
+        ends = (x + a * scale, y + wide), (x + b * scale, y + wide)
+        yield dimension(*ends, f"{b - a:.1f}", off=-8, size=PLAIN, before=a == 0)

@@ -28,6 +28,7 @@ from witnessmark.ground.units import Celsius, Ratio
 
 Band = tuple[str, float, float, float]
 WIDE, HIGH = 178.0, 122.0
+LEVELS = (0.4, 0.5, 1, 2, 3, 5, 10, 20, 50, 100, 200, 500, 1000, 5000, 20_000, 100_000, 1e6, 2e7)
 
 
 def _double_log(viscosity: float) -> float:
@@ -54,7 +55,8 @@ def viscosity_picture(
     warmest = max(120.0, *(t for _, t in points), wanted[1])
     coldest = min(-20.0, *(t for _, t in points), wanted[1])
     seen = [wanted[0], *(v for v, _ in points)]
-    thinnest, thickest = 2.0 if min(seen) >= 2 else 0.5, 1e5 if max(seen) <= 1e5 else 2e7
+    thinnest = 2.0 if min(seen) >= 3 else 0.5 if min(seen) >= 0.8 else 0.4
+    thickest = 1e5 if max(seen) <= 1e5 else 2e7
     plot = Plot(Axis(coldest, warmest, 20, 142, _log_kelvin), Axis(thinnest, thickest, 106, 12, _double_log))
     return drawing(
         WIDE, HIGH, _viscosity(plot, a, b, points, wanted, bands), title="Viscosity and temperature"
@@ -70,8 +72,7 @@ def _viscosity(
     bands: Sequence[Band],
 ) -> Iterator[str]:
     xs = [t for t in range(-60, 260, 20) if plot.x.holds(t)]
-    levels = (0.5, 1, 2, 3, 5, 10, 20, 50, 100, 200, 500, 1000, 5000, 20_000, 100_000, 1_000_000, 20_000_000)
-    ys = [v for v in levels if plot.y.holds(v)]
+    ys = [v for v in LEVELS if plot.y.holds(v)]
     yield from plot.frame(xs, ys, x_words="temperature, °C", y_words="viscosity, cSt")
     yield from _grade_column(plot, bands)
     if plot.y.holds(told := _at(a, b, bands[0][3])):

@@ -57,6 +57,24 @@ def _night_ground(plot: Plot, hours: Sequence[Hour]) -> Iterator[str]:
             at = plot.x.at(i)
             yield line((at, FLOOR), (at, FLOOR + 1.2), width=THIN)
             yield text((at, FLOOR + 4.6), _clock(one.time), size=SMALL, anchor="middle")
+    yield from _days(plot, [_day(one.time) for one in hours])
+
+
+def _days(plot: Plot, days: Sequence[str]) -> Iterator[str]:
+    """Where a day begins, in a forecast that tells more than one."""
+    if len(set(days)) == 1:
+        return
+    for i, day in enumerate(days):
+        if i == 0 or day != days[i - 1]:
+            at = plot.x.at(i)
+            yield line((at, FLOOR), (at, TOP), width=HAIR)
+            yield text((at + 1, TOP - 1.4), day, size=SMALL)
+
+
+def _day(time: str) -> str:
+    """The day of a time stamp, or nothing where it tells the hour alone."""
+    words = time.replace("T", " ").split(" ")
+    return words[0] if len(words) > 1 else ""
 
 
 def _clock(time: str) -> str:

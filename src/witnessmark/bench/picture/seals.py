@@ -170,5 +170,5 @@ def _gaps(frame: Frame, seat: Seat, driver: Driver, tall: float) -> Iterator[str
     over, under = driver.inside - seat.shaft, seat.bore - driver.outside
     a = frame.at(((seat.shaft + driver.inside) / 4, tall * 0.85))
     b = frame.at(((seat.bore + driver.outside) / 4, tall * 0.26))
-    yield leader(a, (a[0] - 3, TOP + 6), f"{over:.2f} over the shaft", size=SMALL)
+    yield leader(a, (a[0] - 3, TOP + 6), f"{over:.2f} over the shaft", size=SMALL, anchor="end")
     yield leader(b, (b[0] + 3, TOP + 11), f"{under:.2f} under the bore", size=SMALL)

@@ -136,11 +136,13 @@ def arc(centre: Point, radius: float, start: float, end: float, steps: int = 24)
     return [(centre[0] + radius * math.cos(t), centre[1] - radius * math.sin(t)) for t in angles]
 
 
-def dimension(a: Point, b: Point, words: str, *, off: float = 6.0, size: float = PLAIN) -> str:
+def dimension(
+    a: Point, b: Point, words: str, *, off: float = 6.0, size: float = PLAIN, before: bool = False
+) -> str:
     """A dimension between two points on paper, set off to the left of the way from a to b.
 
     Arrows stand inside where there is room, else outside. off is in mm on paper and may be negative;
-    no words, no writing.
+    no words, no writing. Words that find no room stand after the end as read, or before the start.
     """
     dx, dy = b[0] - a[0], b[1] - a[1]
     long = math.hypot(dx, dy)
@@ -160,22 +162,23 @@ def dimension(a: Point, b: Point, words: str, *, off: float = 6.0, size: float =
     )
     sign = 1 if inside else -1
     shapes += [arrow(p, (-ux * sign, -uy * sign)), arrow(q, (ux * sign, uy * sign))]
-    said = _along(p, q, words, size, (ux, uy), short=long < len(words) * size * 0.5) if words else ""
-    return "".join(shapes) + said
+    room = "between" if long >= len(words) * size * 0.5 else "before" if before else "after"
+    return "".join(shapes) + (_along(p, q, words, size, (ux, uy), room) if words else "")
 
 
-def _along(p: Point, q: Point, words: str, size: float, way: Point, *, short: bool) -> str:
+def _along(p: Point, q: Point, words: str, size: float, way: Point, room: str) -> str:
     """The words of a dimension: above its line, turned to be read from below or from the right."""
     turn = math.degrees(math.atan2(way[1], way[0]))
     if turn >= 90 or turn < -90:
         turn += 180 if turn < -90 else -180
     t = math.radians(turn)
     up = (math.sin(t), -math.cos(t))
-    if short:
-        ahead = (math.cos(t), math.sin(t))
+    if room != "between":
+        on = 1 if room == "after" else -1
+        ahead = (math.cos(t) * on, math.sin(t) * on)
         end = q if (q[0] - p[0]) * ahead[0] + (q[1] - p[1]) * ahead[1] > 0 else p
         at = (end[0] + ahead[0] * 4.6 - up[0] * size * 0.35, end[1] + ahead[1] * 4.6 - up[1] * size * 0.35)
-        return text(at, words, size=size, turn=turn, halo=True)
+        return text(at, words, size=size, anchor="start" if on > 0 else "end", turn=turn, halo=True)
     at = ((p[0] + q[0]) / 2 + up[0] * 0.8, (p[1] + q[1]) / 2 + up[1] * 0.8)
     return text(at, words, size=size, anchor="middle", turn=turn, halo=True)
 

@@ -108,8 +108,8 @@ def _by_turn(top: float, rises: Sequence[float], in_turn: Sequence[float]) -> It
         yield rect((x - thick / 2, floor), (x + thick / 2, up.at(rise)), width=HAIR, fill="black")
     yield polyline([(across.at(t), up.at(r)) for t, r in enumerate(in_turn, 1)], width=THIN, dash="2 1")
     yield line((LEFT, floor), (RIGHT, floor), width=THIN)
-    last = in_turn[-1]
-    yield text((RIGHT, up.at(last) - 1.4), "one after another", size=SMALL, anchor="end", halo=True)
+    beside = [r for t, r in enumerate(in_turn, 1) if across.at(t + 1) > RIGHT - 26]
+    yield text((RIGHT, up.at(max(beside)) - 1.4), "one after another", size=SMALL, anchor="end", halo=True)
     yield text((LEFT, top - 3), "°C above the air that each turn meets", size=SMALL)
     every = max(1, -(-len(rises) // 20))
     for turn in range(1, len(rises) + 1, every):

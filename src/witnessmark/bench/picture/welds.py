@@ -20,7 +20,8 @@ from witnessmark.bench.picture.svg import (
     text,
 )
 
-LEFT = 14.0
+LEFT, AFTER = 14.0, 24.0
+"""Paper left of the flange and right of it, where the pitch may have to be written."""
 
 
 def plug_picture(
@@ -45,7 +46,7 @@ def plug_picture(
         *_holes(scale, hole, places, turns, middle),
         *_sizes(scale, edge, places, 26 + deep),
     ]
-    return drawing(max(110.0, wide + 2 * LEFT), 26 + deep + 24, shapes, title="A row of plugs")
+    return drawing(max(110.0, wide + LEFT + AFTER), 26 + deep + 24, shapes, title="A row of plugs")
 
 
 def _holes(

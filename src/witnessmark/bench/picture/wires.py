@@ -31,7 +31,7 @@ def wire_picture(
     most = max(allowed * 1.6, min(max(r["drop"] for r in shown), allowed * 3))
     axis = Axis(0, most, LEFT, RIGHT)
     high = 24 + STEP * len(shown) + 12
-    shapes = [*_limit(axis, allowed, high), *_bars(shown, axis, chosen, current)]
+    shapes = [*_limit(axis, allowed, high), *_bars(shown, axis, chosen, current, axis.at(allowed))]
     return drawing(176, high, shapes, title="Voltage lost by wire size")
 
 
@@ -43,8 +43,9 @@ def _shown(rows: Sequence[Mapping[str, Any]], chosen: float | None) -> list[Mapp
 
 
 def _bars(
-    rows: Sequence[Mapping[str, Any]], axis: Axis, chosen: float | None, current: float
+    rows: Sequence[Mapping[str, Any]], axis: Axis, chosen: float | None, current: float, limit: float
 ) -> Iterator[str]:
+    """A bar a size with its words, which step over the line of what is allowed."""
     yield text((6, 9), f"what {current:g} A loses out and back; copper in section, its own size", size=SMALL)
     for i, row in enumerate(rows):
         y = 22 + STEP * i
@@ -59,7 +60,8 @@ def _bars(
         if row["drop"] > axis.high:
             yield line((RIGHT - 4, y + 3), (RIGHT - 1, y - 3), width=THIN)
         said = f"{row['drop']:.2g} V" + ("" if row["bears"] else f", bears only {row['rating']:g} A")
-        yield text((end + 1.5, y + 1), said, size=SMALL, bold=mine, halo=True)
+        across = end < limit < end + 2 + len(said) * SMALL * 0.55
+        yield text(((limit if across else end) + 1.5, y + 1), said, size=SMALL, bold=mine, halo=True)
 
 
 def _limit(axis: Axis, allowed: float, high: float) -> Iterator[str]:
