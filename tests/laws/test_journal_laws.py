@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import random
-import tempfile
 from datetime import date
-from pathlib import Path
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -20,7 +18,6 @@ from witnessmark.journal.rules.every import all_faults
 from witnessmark.journal.rules.names import described_in, must_be_described
 from witnessmark.journal.rules.orphans import orphaned_by
 from witnessmark.journal.wire import entry_from_json, entry_to_json, fact_from_json, fact_to_json
-from witnessmark.store.sqlite_record import create, open_record
 
 SIMPLE: st.SearchStrategy[AnyFact] = st.builds(
     TookOff, at=st.tuples(st.sampled_from(["drum", "hub"]))
@@ -49,23 +46,6 @@ def test_every_fact_comes_back_from_json_as_it_went(fact: AnyFact) -> None:
 @given(records(most=4))
 def test_every_entry_comes_back_from_json_as_it_went(record: list[Entry]) -> None:
     assert [entry_from_json(entry_to_json(e)) for e in record] == record
-
-
-# ---- in the store -----------------------------------------------------------------------------
-
-
-@given(records(most=8), st.data())
-def test_the_store_gives_back_what_it_was_given_in_whatever_helpings(
-    record: list[Entry], data: st.DataObject
-) -> None:
-    cut = data.draw(st.integers(0, len(record)))
-    with tempfile.TemporaryDirectory() as folder:
-        with create(Path(folder)) as kept:
-            kept.append(record[:cut], 0)
-            kept.append(record[cut:], cut)
-            assert kept.append(record, 0) == tuple(record)  # sent again as a whole: nothing new
-        with open_record(Path(folder)) as kept:
-            assert kept.read() == tuple(record)
 
 
 # ---- the order of reading ---------------------------------------------------------------------

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from tests.journal.lines import unwritten
 from witnessmark.journal.facts import Remarked
+from witnessmark.store.opening import open_record
 from witnessmark.store.record_store import NotWritten
-from witnessmark.store.sqlite_record import open_record
 
 TOGETHER = 3
 

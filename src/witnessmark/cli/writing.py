@@ -25,16 +25,24 @@ from witnessmark.words.striking import Strike
     "--body", default="", help="car, pickup, van, trailer, motorcycle ...: what it is asked at a gate."
 )
 @click.option("--country", default="", help="Two letters, GB: settles nearside and offside.")
+@click.option(
+    "--kept-at",
+    default="",
+    metavar="ADDRESS",
+    help="Keep it on a database server: postgresql://bench@shed/workshop#pickup",
+)
 @click.option("--json", "as_json", is_flag=True, help="Answer as JSON for a script.")
 @click.pass_context
 @speaks_plainly
-def begin_command(ctx: click.Context, name: str, body: str, country: str, as_json: bool) -> None:
+def begin_command(
+    ctx: click.Context, name: str, body: str, country: str, kept_at: str, as_json: bool
+) -> None:
     """Begin a vehicle's record in the folder.
 
     \b
     Example:  witnessmark --in trailer begin "the orchard trailer" --body trailer
     """
-    restoration = begin(folder_of(ctx), name, now=_now(), body=body, country=country)
+    restoration = begin(folder_of(ctx), name, now=_now(), body=body, country=country, kept_at=kept_at)
     if as_json:
         say_json({"name": name, "folder": str(folder_of(ctx)), "line": restoration.last_line})
         return

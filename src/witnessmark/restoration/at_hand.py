@@ -13,8 +13,8 @@ from witnessmark.owed.debt import Debt
 from witnessmark.plan.session import SessionPlan
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
+from witnessmark.store.opening import open_record
 from witnessmark.store.record_store import RecordStore
-from witnessmark.store.sqlite_record import open_record
 
 # How many answers to "what fits a session" are kept for one state of the record.
 MOST_PLANS = 12

@@ -9,17 +9,20 @@ from witnessmark.ground.errors import BadInput
 from witnessmark.journal.facts import DescribedVehicle
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.state.description import known_bodies
-from witnessmark.store.sqlite_record import create, open_record
+from witnessmark.store.opening import create, open_record
 
 
-def begin(folder: Path, name: str, *, now: datetime, body: str = "", country: str = "") -> Restoration:
+def begin(
+    folder: Path, name: str, *, now: datetime, body: str = "", country: str = "", kept_at: str = ""
+) -> Restoration:
     """Begin a vehicle's record in a folder; its first line says what the vehicle is.
 
     body     car, trailer, motorcycle ...: settles what its gates ask
     country  two letters; settles nearside and offside
+    kept_at  a database and the record's name in it; else the record is a file in the folder
     """
     fact = DescribedVehicle(name=_named(name), body=_bodied(body), country=_country(country))
-    restoration = Restoration(create(folder), now=now)
+    restoration = Restoration(create(folder, kept_at=kept_at), now=now)
     restoration.write_fact(fact, f"began {fact.name}")
     return restoration
 

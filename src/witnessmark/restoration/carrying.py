@@ -14,9 +14,8 @@ from witnessmark.exchange.spreadsheet_out import write_spreadsheet
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.plain import owed_rows
 from witnessmark.restoration.restoration import Restoration
+from witnessmark.store.opening import create, holds_record, open_record
 from witnessmark.store.photo_folder import FOLDER, photos_named
-from witnessmark.store.schema import FILE
-from witnessmark.store.sqlite_record import create, open_record
 
 SHEETS = (".xlsx", ".csv")
 
@@ -50,7 +49,7 @@ def import_file(folder: Path, file: Path, *, take_good: bool, now: datetime) -> 
 
 def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
     archive = read_archive(file)
-    if (folder / FILE).exists():
+    if holds_record(folder):
         raise BadInput(
             given=f"{folder} already holds a record",
             holds="an archive is taken into a folder without one",

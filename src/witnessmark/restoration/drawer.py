@@ -10,8 +10,7 @@ from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Owned
 from witnessmark.journal.order import standing
 from witnessmark.state.supply import Supply
-from witnessmark.store.schema import FILE
-from witnessmark.store.sqlite_record import open_record
+from witnessmark.store.opening import holds_record, open_record
 
 
 def drawer_owned(supply: Supply) -> Drawer:
@@ -30,4 +29,7 @@ def drawer_in(folder: Path) -> Drawer:
 
     Raises BadInput or RecordDamaged where a record stands there that cannot be read.
     """
-    return drawer_from(open_record(folder).read()) if (folder / FILE).is_file() else EMPTY
+    if not holds_record(folder):
+        return EMPTY
+    with open_record(folder) as record:
+        return drawer_from(record.read())

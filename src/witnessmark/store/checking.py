@@ -14,6 +14,8 @@ from witnessmark.ground.fault import Fault
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.rules.every import all_faults
 from witnessmark.store.disk_trouble import DISK_TROUBLE
+from witnessmark.store.kept_at import KeptAt, setting_in
+from witnessmark.store.opening import server_store
 from witnessmark.store.photo_folder import photo_faults
 from witnessmark.store.rows import Row, entries_from
 from witnessmark.store.schema import APPLICATION, COLUMNS, FILE, SCHEMA, missing_guards, number
@@ -26,6 +28,16 @@ def read_back(folder: Path) -> tuple[Fault, ...]:
 
     Raises BadInput where the folder holds no record.
     """
+    where = setting_in(folder)
+    return _file_read_back(folder) if where is None else _server_read_back(folder, where)
+
+
+def _server_read_back(folder: Path, where: KeptAt) -> tuple[Fault, ...]:
+    told, rows = server_store().read_for_checking(where)
+    return _sorted(folder, list(map(_of_file, told)), *_read_each(rows))
+
+
+def _file_read_back(folder: Path) -> tuple[Fault, ...]:
     file = folder / FILE
     if not file.is_file():
         raise BadInput(
@@ -41,6 +53,13 @@ def read_back(folder: Path) -> tuple[Fault, ...]:
             entries, unreadable = _read_each(rows)
     except DISK_TROUBLE as trouble:
         return (_of_file(f"The file does not read as a record: {trouble}."),)
+    return _sorted(folder, faults, entries, unreadable)
+
+
+def _sorted(
+    folder: Path, faults: list[Fault], entries: list[Entry], unreadable: list[Fault]
+) -> tuple[Fault, ...]:
+    """All that was found, by line: trouble with the file, lines that do not read, broken rules, lost photos."""
     ruled = _ruled(entries, {fault.line for fault in unreadable})
     found = (*faults, *unreadable, *ruled, *photo_faults(folder, entries))
     return tuple(sorted(found, key=lambda fault: fault.line or 0))

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Protocol
+from types import TracebackType
+from typing import Protocol, Self
 
 from witnessmark.ground.errors import LostRace
 from witnessmark.journal.entry import Entry
@@ -31,6 +32,20 @@ class RecordStore(Protocol):
     def last_line(self) -> int:
         """The number of the last line, 0 in an empty record."""
         ...
+
+
+class OpenRecord(RecordStore, Protocol):
+    """A store that holds something open. Close it, or use it in a `with`."""
+
+    def close(self) -> None:
+        """Let go of what is held."""
+        ...
+
+    def __enter__(self) -> Self: ...
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None: ...
 
 
 class NotWritten(LostRace):

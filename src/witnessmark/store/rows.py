@@ -53,7 +53,7 @@ def keepable(entry: Entry) -> Entry:
             holds="plain words and finite numbers",
             do="Mend the line and write it again; nothing was written.",
         ) from trouble
-    if not kept.id:
+    if not kept.id or "\x00" in kept.id:
         raise BadInput(
             given=f"the line {entry.words!r} carries no id",
             holds="an id made where the line was typed",

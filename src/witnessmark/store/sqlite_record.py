@@ -6,6 +6,7 @@ Begin one with `create`, come back to it with `open_record`. Each line is on the
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -14,10 +15,11 @@ from types import TracebackType
 
 from witnessmark.ground.errors import BadInput, RecordDamaged
 from witnessmark.journal.entry import Entry
+from witnessmark.store.appending import appended
 from witnessmark.store.disk_trouble import BUSY, DISK_TROUBLE, code_of, told
 from witnessmark.store.folders import refuse_shared_folder
 from witnessmark.store.record_store import NotWritten
-from witnessmark.store.rows import entries_from, keepable, row_of, says_the_same
+from witnessmark.store.rows import entries_from, keepable, row_of
 from witnessmark.store.schema import APPLICATION, COLUMNS, FILE, OLDEST_SQLITE, SCHEMA, lay, number, settle
 
 WAIT_SECONDS = 10.0  # for another program to finish its line
@@ -105,7 +107,7 @@ class SqliteRecord:
     def last_line(self) -> int:
         """The number of the last line, 0 in an empty record."""
         try:
-            return self._last()
+            return _Table(self._connection).last()
         except DISK_TROUBLE as trouble:
             raise told(trouble, self.file) from trouble
 
@@ -114,7 +116,7 @@ class SqliteRecord:
         kept = [keepable(entry) for entry in entries]
         try:
             with self._transaction():
-                return self._written(entries, kept, expected_last)
+                return appended(_Table(self._connection), entries, kept, expected_last)
         except DISK_TROUBLE as trouble:
             if code_of(trouble) in BUSY:
                 why = f"another program held the record for {WAIT_SECONDS:.0f} seconds; nothing was written"
@@ -133,36 +135,6 @@ class SqliteRecord:
     ) -> None:
         self.close()
 
-    def _written(self, handed: Sequence[Entry], kept: list[Entry], expected_last: int) -> tuple[Entry, ...]:
-        fresh = any(self._stored(entry) is None for entry in kept)
-        last = self._last()
-        if fresh and last != expected_last:
-            why = f"the record stands at line {last}, not at line {expected_last}; nothing was written"
-            raise NotWritten(f"{why}. Read it again, then write once more.", unwritten=handed, last=last)
-        return tuple(self._stored(entry) or self._inserted(entry) for entry in kept)
-
-    def _inserted(self, entry: Entry) -> Entry:
-        row = row_of(entry, self._last() + 1)
-        self._connection.execute(f"INSERT INTO entries ({COLUMNS}) VALUES (?,?,?,?,?,?,?,?,?)", row)
-        return entries_from([row])[0]
-
-    def _stored(self, entry: Entry) -> Entry | None:
-        """The line that already carries this id, provided that it says the same."""
-        rows = self._connection.execute(f"SELECT {COLUMNS} FROM entries WHERE id = ?", (entry.id,)).fetchall()
-        if not rows:
-            return None
-        (stored,) = entries_from(rows)
-        if not says_the_same(stored, entry):
-            raise BadInput(
-                given=f"the line {entry.words!r} carries the id of line {stored.line}, {stored.words!r}",
-                holds="an id of its own for each line",
-                do="Write it again as a new line; nothing was written.",
-            )
-        return stored
-
-    def _last(self) -> int:
-        return int(self._connection.execute("SELECT coalesce(max(line), 0) FROM entries").fetchone()[0])
-
     @contextmanager
     def _transaction(self) -> Iterator[None]:
         self._connection.execute("BEGIN IMMEDIATE")
@@ -173,6 +145,25 @@ class SqliteRecord:
             if self._connection.in_transaction:
                 self._connection.execute("ROLLBACK")
             raise
+
+
+class _Table:
+    """The table of entries, inside a transaction."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self._connection = connection
+
+    def last(self) -> int:
+        return int(self._connection.execute("SELECT coalesce(max(line), 0) FROM entries").fetchone()[0])
+
+    def with_ids(self, ids: Sequence[str]) -> dict[str, Entry]:
+        asked = f"SELECT {COLUMNS} FROM entries WHERE id IN (SELECT value FROM json_each(?))"
+        rows = self._connection.execute(asked, (json.dumps(ids),))
+        return {entry.id: entry for entry in entries_from(rows)}
+
+    def insert(self, entries: Sequence[Entry]) -> None:
+        rows = [row_of(entry, entry.line) for entry in entries]
+        self._connection.executemany(f"INSERT INTO entries ({COLUMNS}) VALUES (?,?,?,?,?,?,?,?,?)", rows)
 
 
 def _connected(file: Path) -> sqlite3.Connection:
