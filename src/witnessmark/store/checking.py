@@ -59,7 +59,7 @@ def _file_read_back(folder: Path) -> tuple[Fault, ...]:
 def _sorted(
     folder: Path, faults: list[Fault], entries: list[Entry], unreadable: list[Fault]
 ) -> tuple[Fault, ...]:
-    """All that was found, by line: trouble with the file, lines that do not read, broken rules, lost photos."""
+    """All that was found, by line: the file, lines that do not read, broken rules, lost photos."""
     ruled = _ruled(entries, {fault.line for fault in unreadable})
     found = (*faults, *unreadable, *ruled, *photo_faults(folder, entries))
     return tuple(sorted(found, key=lambda fault: fault.line or 0))
