@@ -48,9 +48,19 @@ def imported_by(path: Path) -> set[str]:
 
 
 def test_the_program_never_imports_what_is_for_the_tests() -> None:
-    for_tests = {NAMES_OF_MODULES.get(name, name.replace("-", "_")) for name in declared("test")}
+    for_tests = {
+        NAMES_OF_MODULES.get(name, name.replace("-", "_")) for name in declared("test") - declared("workshop")
+    }
     leaning = {name_of(path): imported_by(path) & for_tests for path in modules(PACKAGE)}
     assert {name: found for name, found in leaning.items() if found} == {}
+
+
+def test_what_is_an_extra_is_imported_only_by_the_part_that_is_read_when_asked_for() -> None:
+    extras = {name.replace("-", "_") for name in declared("workshop")}
+    leaning = {name_of(path) for path in modules(PACKAGE) if imported_by(path) & extras}
+    assert leaning == {
+        f"src/witnessmark/store/postgres_{part}.py" for part in ("record", "schema", "trouble")
+    }
 
 
 def test_the_version_is_read_from_one_place() -> None:

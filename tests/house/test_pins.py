@@ -19,9 +19,9 @@ def pins(path: Path) -> dict[tuple[str, str], str]:
 
 
 def declared(table: str) -> set[str]:
-    """The names that pyproject.toml asks for: to run, or to test."""
+    """The names that pyproject.toml asks for: to run, to test, or for an extra."""
     project = tomllib.loads((HOUSE / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    wanted = project["dependencies"] if table == "run" else project["optional-dependencies"]["test"]
+    wanted = project["dependencies"] if table == "run" else project["optional-dependencies"][table]
     return {re.split(r"[\s<>=!~;\[]", line, maxsplit=1)[0] for line in wanted}
 
 

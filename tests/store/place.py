@@ -36,7 +36,7 @@ class Place:
     def create(self) -> OpenRecord:
         return opening.create(self.folder, kept_at=self.kept_at)
 
-    def open(self) -> OpenRecord:
+    def reopen(self) -> OpenRecord:
         return opening.open_record(self.folder)
 
     def raw(self) -> Any:

@@ -96,7 +96,7 @@ def test_a_line_once_written_cannot_be_touched(place: Place, raw: Any) -> None:
         with pytest.raises(REFUSED, match="of the record"):
             raw.execute(attack)
         assert rows(raw) == before, attack
-    with place.open() as record:
+    with place.reopen() as record:
         assert [e.words for e in record.read()] == ["line 1", "line 2", "line 3"]
 
 
@@ -114,7 +114,7 @@ def test_an_attack_inside_a_transaction_leaves_no_line_touched(place: Place, raw
 
 def test_the_next_line_is_let_in(place: Place, raw: Any) -> None:
     raw.execute(f"INSERT INTO entries VALUES (4, 'id-4', {HEADING})")
-    with place.open() as record:
+    with place.reopen() as record:
         assert record.last_line() == 4
 
 

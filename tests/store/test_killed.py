@@ -42,7 +42,7 @@ def test_writers_killed_one_after_the_other_on_one_record(place: Place) -> None:
         assert len(said) > 2 * kill
         acknowledged += said
         assert read_back(place.folder) == ()
-    with place.open() as record:
+    with place.reopen() as record:
         kept = Counter(entry.words for entry in record.read())
     assert set(acknowledged) <= set(kept)
     assert set(kept.values()) == {TOGETHER}
@@ -52,7 +52,7 @@ def test_two_writers_at_once_lose_no_line_and_write_none_twice(place: Place) -> 
     place.create().close()
     with child(place.folder, "you", EACH) as you, child(place.folder, "helper", EACH) as helper:
         said = [writer.communicate()[0].split() for writer in (you, helper)]
-    with place.open() as record:
+    with place.reopen() as record:
         kept = Counter(entry.words for entry in record.read())
     assert set(kept) == {*said[0], *said[1]}
     assert kept.total() == 2 * EACH * TOGETHER

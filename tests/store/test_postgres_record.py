@@ -74,7 +74,7 @@ def test_a_folder_with_two_records_is_refused(shared: Place) -> None:
     shared.create().close()
     (shared.folder / "journal.db").touch()
     with pytest.raises(BadInput, match="names another"):
-        shared.open()
+        shared.reopen()
 
 
 def test_a_name_taken_on_the_server_is_refused_from_another_folder(shared: Place, tmp_path: Path) -> None:
@@ -88,7 +88,7 @@ def test_no_record_of_the_name_is_told(shared: Place) -> None:
     shared.folder.mkdir()
     (shared.folder / SETTING).write_text(shared.kept_at, encoding="utf-8")
     with pytest.raises(BadInput, match="there is no record"):
-        shared.open()
+        shared.reopen()
 
 
 def test_another_programs_schema_is_left_alone(shared: Place) -> None:
@@ -98,7 +98,7 @@ def test_another_programs_schema_is_left_alone(shared: Place) -> None:
     shared.folder.mkdir()
     (shared.folder / SETTING).write_text(shared.kept_at, encoding="utf-8")
     with pytest.raises(RecordDamaged, match="no record of this program"):
-        shared.open()
+        shared.reopen()
 
 
 def test_a_server_that_does_not_answer_is_told(tmp_path: Path) -> None:
@@ -114,7 +114,7 @@ def test_without_its_library_the_folder_is_told_what_to_bring(
     monkeypatch.delattr("witnessmark.store.postgres_record")
     monkeypatch.setitem(sys.modules, "witnessmark.store.postgres_record", None)
     with pytest.raises(BadInput, match="psycopg"):
-        shared.open()
+        shared.reopen()
 
 
 def test_a_record_in_a_file_never_reads_the_library(tmp_path: Path) -> None:
@@ -133,7 +133,7 @@ def test_every_session_commits_to_the_disk(shared: Place) -> None:
     where = kept_at(shared.kept_at)
     asleep = where.address + "?options=-csynchronous_commit%3Doff"
     (shared.folder / SETTING).write_text(f"{asleep}#{where.name}", encoding="utf-8")
-    with shared.open() as record:
+    with shared.reopen() as record:
         assert isinstance(record, postgres_record.PostgresRecord)
         row = record._connection.execute("SHOW synchronous_commit").fetchone()
         assert row == ("on",)
@@ -184,7 +184,7 @@ def test_a_table_that_is_gone_is_told(shared: Place) -> None:
     raw.execute("DROP TABLE entries")
     raw.close()
     assert [fault.rule for fault in read_back(shared.folder)] == ["file"]
-    with shared.open() as record, pytest.raises(RecordDamaged):
+    with shared.reopen() as record, pytest.raises(RecordDamaged):
         record.read()
 
 
@@ -198,7 +198,7 @@ def test_the_connection_cut_under_a_writer_is_told_and_the_line_can_be_sent_agai
         with pytest.raises(BadInput, match="cannot be reached") as caught:
             record.append([ONE], 0)
     assert "cannot be written twice" in caught.value.do
-    with shared.open() as record:
+    with shared.reopen() as record:
         assert record.append([ONE], record.last_line())[0].line == 1
         assert record.append([ONE], 0)[0].line == 1
 
@@ -221,7 +221,7 @@ def test_a_server_that_crashes_keeps_every_line_it_acknowledged(tmp_path: Path) 
         place = Place(tmp_path / "pickup", f"{own.address}#pickup")
         acknowledged = 0
         for crash in range(2):
-            with place.create() if not crash else place.open() as record:
+            with place.create() if not crash else place.reopen() as record:
                 assert record.last_line() == acknowledged
                 for n in range(20):
                     line = unwritten(0, Remarked(), id=f"{crash}-{n}")
@@ -229,5 +229,5 @@ def test_a_server_that_crashes_keeps_every_line_it_acknowledged(tmp_path: Path) 
                 own.kill()
             own.start()
         assert read_back(place.folder) == ()
-        with place.open() as record:
+        with place.reopen() as record:
             assert record.last_line() == acknowledged == 40

@@ -30,7 +30,7 @@ def test_what_was_written_reads_back_equal_by_another_hand(place: Place) -> None
     ]
     with place.create() as record:
         written = record.append([unwritten(n, fact, time="10:40") for n, fact in enumerate(facts, 1)], 0)
-    with place.open() as again:
+    with place.reopen() as again:
         assert again.read() == written
         assert written == tuple(entry(n, fact, time="10:40") for n, fact in enumerate(facts, 1))
         assert again.last_line() == 3
@@ -48,7 +48,7 @@ def test_the_store_gives_the_numbers_whatever_was_handed_over(place: Place) -> N
 
 @pytest.mark.parametrize("expected", [0, 1, 3])
 def test_another_hand_first_means_nothing_written_and_nothing_lost(place: Place, expected: int) -> None:
-    with place.create() as record, place.open() as other:
+    with place.create() as record, place.reopen() as other:
         other.append([ONE, TWO], 0)
         with pytest.raises(LostRace) as caught:
             record.append([THREE], expected)
@@ -143,7 +143,7 @@ def test_a_record_is_begun_once(place: Place) -> None:
         record.append([ONE], 0)
     with pytest.raises(BadInput, match="already exists"):
         place.create()
-    with place.open() as record:
+    with place.reopen() as record:
         assert record.last_line() == 1
 
 

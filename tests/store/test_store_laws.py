@@ -25,5 +25,5 @@ def test_the_store_gives_back_what_it_was_given_in_whatever_helpings(
             kept.append(record[:cut], 0)
             kept.append(record[cut:], cut)
             assert kept.append(record, 0) == tuple(record)  # sent again as a whole: nothing new
-        with place.open() as kept:
+        with place.reopen() as kept:
             assert kept.read() == tuple(record)
