@@ -6,8 +6,9 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from tests.engines.ways_made import every_way, way_problems
-from witnessmark.engines.cheapest_way import WayProblem, cheapest_way, next_best
+from witnessmark.engines.cheapest_way import WayProblem, cheapest_way
 from witnessmark.engines.way_faults import way_faults
+from witnessmark.engines.ways import next_best
 
 
 @given(way_problems())

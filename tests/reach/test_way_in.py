@@ -145,3 +145,28 @@ def test_the_access_problem_may_be_handed_over_ready_made() -> None:
 @pytest.mark.parametrize("free", ["wheel", "wheel nuts"])
 def test_what_will_be_open_by_then_is_counted_as_open(free: str) -> None:
     assert free not in way_in(["drum screws"], state_of(CORNER), free=[free]).remove
+
+
+def test_several_things_together_are_told_against_one_by_one_and_against_their_own_best_ways() -> None:
+    """A shared cover is dearer than either side's own way, and cheaper than both."""
+    cover = Joint(name="cover screws", kind="plain-fixing", holds=("cover",))
+    plates = [Joint(name=f"plate {n} screws", kind="plain-fixing", holds=(f"plate {n}",)) for n in "ab"]
+    inside = [Joint(name=f"seal {n}", behind=(("cover",), (f"plate {n}",))) for n in "ab"]
+    likely = {cover.name: 50, **{plate.name: 40 for plate in plates}}
+    guesses = [f.Guessed(at=(name,), low=9, likely=m, high=999) for name, m in likely.items()]
+    state = state_of(described(cover, *plates, *inside), *guesses)
+    together = way_in(["seal a", "seal b"], state).together
+    assert together is not None
+    assert together.at_once == 17
+    assert together.same_day == together.one_by_one == 28
+    assert way_in(["seal a"], state).together is None
+
+
+@given(journals())
+def test_together_never_costs_more_than_the_union_nor_that_more_than_the_sum(entries: list[Entry]) -> None:
+    state = state_from(entries)
+    assume(len(state.joints) > 1)
+    way = way_in(list(state.joints)[:3], state)
+    assume(way.together is not None)
+    assert way.together is not None
+    assert way.together.at_once <= way.together.same_day <= way.together.one_by_one

@@ -11,7 +11,8 @@ from witnessmark.cli.common import BAD, HELD, answer_options, folder_of, say_jso
 from witnessmark.cli.opening import opened
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.checking import faults_in
-from witnessmark.restoration.naming import targets_named
+from witnessmark.restoration.countdown import countdown
+from witnessmark.restoration.naming import some_target, targets_named, wanted_targets
 from witnessmark.restoration.plain import (
     gate_plain,
     needs_rows,
@@ -30,6 +31,8 @@ from witnessmark.restoration.sheet import (
 )
 from witnessmark.sheets.gate import BRIEF, FULL
 from witnessmark.sheets.text import as_text
+
+REACH_SECONDS = 5.0
 
 
 @click.command("owed")
@@ -99,26 +102,33 @@ def state_command(ctx: click.Context, as_json: bool, on: date | None, by: date |
 
 
 @click.command("reach")
-@click.argument("target", nargs=-1, required=True)
+@click.argument("target", nargs=-1)
+@click.option("--wanted", is_flag=True, help="Everything that the jobs wanted must get at, in one opening.")
 @answer_options
 @click.pass_context
 @speaks_plainly
 def reach_command(
-    ctx: click.Context, target: tuple[str, ...], as_json: bool, on: date | None, by: date | None
+    ctx: click.Context,
+    target: tuple[str, ...],
+    wanted: bool,
+    as_json: bool,
+    on: date | None,
+    by: date | None,
 ) -> None:
-    """Show the cheapest way in to one or several things, and what is open anyway.
+    """Show the cheapest way in to one or several things, and what is worth doing while it is open.
 
     \b
     Example:  witnessmark reach "pinion seal"
               witnessmark reach "brake shoes left rear" "wheel cylinder left rear"
+              witnessmark reach --wanted
     """
     flow = opened(ctx).flow(on, by)
-    targets = targets_named(target, flow.vehicle)
-    way = flow.reach(targets)
+    targets = dict.fromkeys([*targets_named(target, flow.vehicle), *(wanted_targets(flow) if wanted else ())])
+    way = flow.reach(some_target(tuple(targets)), left=countdown(REACH_SECONDS))
     if as_json:
-        say_json(reach_plain(way))
+        say_json(reach_plain(way, flow.while_open(way)))
     else:
-        click.echo(as_text(reach_screen(flow, targets, way)))
+        click.echo(as_text(reach_screen(flow, way)))
 
 
 @click.command("session")

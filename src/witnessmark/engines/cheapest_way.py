@@ -39,6 +39,7 @@ class Way(Struct, frozen=True, kw_only=True):
 
     proven  no cheaper way exists; False only where the limit of steps was met first
     no_way  targets that nothing lets a hand reach (a circle in the description)
+    bound   no way costs less; None where only `proven` tells
     """
 
     remove: tuple[int, ...]
@@ -46,6 +47,7 @@ class Way(Struct, frozen=True, kw_only=True):
     proven: bool = True
     no_way: tuple[int, ...] = ()
     steps: int = 0
+    bound: int | None = None
 
 
 def cheapest_way(problem: WayProblem, *, steps: int = STEPS, without: frozenset[int] = frozenset()) -> Way:
@@ -53,7 +55,7 @@ def cheapest_way(problem: WayProblem, *, steps: int = STEPS, without: frozenset[
 
     >>> problem = WayProblem(costs=(9, 2, 3, 1), routes=((), (), ((1,),), ((0,), (2,))), targets=(3,))
     >>> cheapest_way(problem)
-    Way(remove=(1, 2), cost=5, proven=True, no_way=(), steps=3)
+    Way(remove=(1, 2), cost=5, proven=True, no_way=(), steps=3, bound=5)
     """
     graph = graph_of(problem.costs, problem.routes, problem.gone, problem.targets, without)
     found, proven, used = _search(graph, steps)
@@ -64,22 +66,8 @@ def cheapest_way(problem: WayProblem, *, steps: int = STEPS, without: frozenset[
         proven=proven,
         no_way=graph.no_way,
         steps=used,
+        bound=graph.plain_cost(found if proven else graph.needed_by(graph.targets)),
     )
-
-
-def next_best(problem: WayProblem, best: Way, *, number: int = 1, steps: int = STEPS) -> tuple[Way, ...]:
-    """Other ways, cheapest first; none of them holds all of the best one. The first is the true second best.
-
-    >>> problem = WayProblem(costs=(9, 2, 3, 1), routes=((), (), ((1,),), ((0,), (2,))), targets=(3,))
-    >>> [way.remove for way in next_best(problem, cheapest_way(problem))]
-    [(0,)]
-    """
-    found: dict[frozenset[int], Way] = {}
-    for thing in best.remove:
-        way = cheapest_way(problem, steps=steps, without=frozenset({thing}))
-        if way.no_way == best.no_way:
-            found.setdefault(frozenset(way.remove), way)
-    return tuple(sorted(found.values(), key=lambda w: (w.cost, len(w.remove), w.remove))[:number])
 
 
 def _search(graph: Graph, limit: int) -> tuple[int, bool, int]:

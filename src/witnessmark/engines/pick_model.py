@@ -1,4 +1,4 @@
-"""The choice as an integer programme; the only file that knows how the solver is spoken to."""
+"""The choice as an integer programme, one rank after the other."""
 
 from __future__ import annotations
 
@@ -6,14 +6,8 @@ from typing import Any
 
 import highspy
 
+from witnessmark.engines.mixed import Quiet
 from witnessmark.engines.pick import Group, PickProblem, worth
-
-
-class _Quiet(highspy.Highs):
-    """The solver without callbacks: nobody listens, and setting them up prints to standard output."""
-
-    def enableCallbacks(self) -> None:
-        """Leave them off."""
 
 
 class PickModel:
@@ -101,7 +95,7 @@ class PickModel:
         matrix.start_ = starts
         matrix.index_ = [c for row, _ in self._rows for c in row]
         matrix.value_ = [float(a) for row, _ in self._rows for a in row.values()]
-        solver: Any = _Quiet()  # type: ignore[no-untyped-call]
+        solver: Any = Quiet()  # type: ignore[no-untyped-call]
         options = {"output_flag": False, "threads": 1, "mip_rel_gap": 0.0, "mip_abs_gap": 0.5}
         for option, value in options.items():
             solver.setOptionValue(option, value)

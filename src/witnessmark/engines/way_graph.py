@@ -33,6 +33,10 @@ class Graph:
             self._price[things] = price
         return price
 
+    def plain_cost(self, things: int) -> int:
+        """What these cost, and nothing for their number."""
+        return sum(self._costs[t] for t in members(things))
+
     def closed(self, things: int) -> int:
         """These things and all that each of them needs in any case."""
         return bits(self.needs[t] for t in members(things))

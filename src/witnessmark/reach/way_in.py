@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Protocol
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from witnessmark.engines.cheapest_way import Way, WayProblem, cheapest_way, next_best
+from witnessmark.engines.cheapest_way import Way, WayProblem
 from witnessmark.engines.way_faults import way_faults
+from witnessmark.engines.ways import best_way, next_best
 from witnessmark.ground.errors import WitnessMarkError
 from witnessmark.reach.access import Access, access_of
 from witnessmark.state.standing import State
@@ -45,6 +47,19 @@ class WorthNow(Struct, frozen=True, kw_only=True):
     minutes_saved: int
 
 
+class Together(Struct, frozen=True, kw_only=True):
+    """Several things in one opening, against each by its own best way; likely minutes of taking off.
+
+    at_once     the best way to all of them
+    one_by_one  opened, closed and opened again: the sum of the single best ways
+    same_day    the single best ways all opened once: their union
+    """
+
+    at_once: int
+    one_by_one: int
+    same_day: int
+
+
 class WayIn(Struct, frozen=True, kw_only=True):
     """What comes off, outermost first, and what follows from it.
 
@@ -54,6 +69,8 @@ class WayIn(Struct, frozen=True, kw_only=True):
     joints_opened  joints this opens: each will owe its closing
     proven         no cheaper way exists as far as the record knows
     no_way         targets that nothing lets a hand reach: things described as being behind each other
+    at_least       no way takes fewer minutes, as far as the record knows
+    together       where several things are asked for: what opening them together saves
     """
 
     targets: tuple[str, ...]
@@ -65,6 +82,8 @@ class WayIn(Struct, frozen=True, kw_only=True):
     proven: bool = True
     worth_now: tuple[WorthNow, ...] = ()
     no_way: tuple[str, ...] = ()
+    at_least: int = 0
+    together: Together | None = None
 
 
 def way_in(
@@ -75,18 +94,20 @@ def way_in(
     free: Iterable[str] = (),
     access: Access | None = None,
     others: int = OTHER_WAYS,
+    left: Callable[[], float] | None = None,
 ) -> WayIn:
     """The cheapest way in to all targets together; what they share is opened once.
 
     debts   what is owed, for what is open anyway
     free    names opened by then at no cost
     access  the access problem, where it was worked out already
-    others  how many other ways to look for
+    others  how many other ways to look for, and whether to look at each target by itself
+    left    seconds that are left; only a shell passes it
     """
     access = access or access_of(state, targets)
     problem = access.problem(targets, free=free)
-    way = _checked(problem, cheapest_way(problem))
-    next_ways = next_best(problem, way, number=others) if others and way.remove else ()
+    way = _checked(problem, best_way(problem, left=left))
+    next_ways = next_best(problem, way, number=others, left=left) if others and way.remove else ()
     remove = tuple(access.names[n] for n in way.remove)
     worth = tuple(_worth_now(access, problem, way, _asked_for(state, debts)))
     return WayIn(
@@ -102,6 +123,8 @@ def way_in(
         proven=way.proven,
         worth_now=worth,
         no_way=tuple(access.names[n] for n in way.no_way),
+        at_least=way.cost if way.proven or way.bound is None else way.bound,
+        together=_together(problem, way, left) if others and len(problem.targets) > 1 else None,
     )
 
 
@@ -110,6 +133,17 @@ def _checked(problem: WayProblem, way: Way) -> Way:
     if wrong:
         raise WitnessMarkError(f"a way in did not stand its second reading: {'; '.join(wrong)}")
     return way
+
+
+def _together(problem: WayProblem, way: Way, left: Callable[[], float] | None) -> Together:
+    """The same targets, each by its own best way."""
+    single = [best_way(replace(problem, targets=(target,)), left=left) for target in problem.targets]
+    union = {thing for one in single for thing in one.remove}
+    return Together(
+        at_once=way.cost,
+        one_by_one=sum(one.cost for one in single),
+        same_day=sum(problem.costs[thing] for thing in union),
+    )
 
 
 def _asked_for(state: State, debts: Iterable[Owing]) -> dict[str, str]:
@@ -129,5 +163,5 @@ def _worth_now(access: Access, problem: WayProblem, way: Way, asked: dict[str, s
         if number is None or number in with_targets or access.reached(name, problem.gone):
             continue
         if access.reached(name, frozenset(with_targets)):
-            alone = cheapest_way(access.problem([name]))
+            alone = best_way(access.problem([name]))
             yield WorthNow(name=name, because=because, minutes_saved=alone.cost)

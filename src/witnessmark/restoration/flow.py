@@ -6,7 +6,7 @@ Each answer is worked out once, from the ones above it. Nothing here is kept; no
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date, datetime
 from functools import cached_property
 
@@ -15,6 +15,7 @@ from witnessmark.gate.holds import ask_gate
 from witnessmark.ground.fault import Fault
 from witnessmark.jobs.jobs import jobs_of
 from witnessmark.jobs.operation import Job
+from witnessmark.jobs.while_open import WhileOpen, while_open
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.rules.every import all_faults
 from witnessmark.owed.debt import Debt
@@ -67,9 +68,13 @@ class Flow:
         """what is owed -> what holds a gate"""
         return ask_gate(name, self.state, self.owed, self.today)
 
-    def reach(self, targets: Sequence[str]) -> WayIn:
-        """what is in front of what -> the cheapest way in"""
-        return way_in(targets, self.state, debts=self.owed)
+    def reach(self, targets: Sequence[str], *, left: Callable[[], float] | None = None) -> WayIn:
+        """what is in front of what -> the cheapest way in; `left` tells the seconds left to look for it"""
+        return way_in(targets, self.state, debts=self.owed, left=left)
+
+    def while_open(self, way: WayIn) -> WhileOpen:
+        """a way in -> what is worth doing while it is open"""
+        return while_open(self.state, self.owed, way)
 
     @cached_property
     def jobs(self) -> tuple[Job, ...]:

@@ -7,7 +7,9 @@ from collections.abc import Sequence
 from rapidfuzz import fuzz, process
 
 from witnessmark.ground.errors import BadInput
+from witnessmark.jobs.wishes import APART_FOR, wishes_of
 from witnessmark.owed.debt import spoken
+from witnessmark.restoration.flow import Flow
 from witnessmark.vehicle.things import Vehicle
 
 SURE = 88
@@ -45,3 +47,20 @@ def thing_named(words: str, vehicle: Vehicle) -> str:
         do="Say it with its side or corner; `witnessmark state` lists them.",
         near=near,
     )
+
+
+def wanted_targets(flow: Flow) -> tuple[str, ...]:
+    """The joints and parts that the jobs wanted must get at."""
+    wanted = [t for wish in wishes_of(flow.state) if wish.job in APART_FOR for t in wish.targets]
+    return tuple(t for t in dict.fromkeys(wanted) if t in flow.vehicle.joints or t in flow.vehicle.parts)
+
+
+def some_target(targets: tuple[str, ...]) -> tuple[str, ...]:
+    """The same targets, one at least."""
+    if not targets:
+        raise BadInput(
+            given="nothing to get at is named, and no job wanted is left to do",
+            holds="a part or joint by its name, or a job wanted",
+            do='Name it, as: reach "pinion seal"; or write a line: wanted: pinion seal renewed.',
+        )
+    return targets

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from msgspec import to_builtins
+
 from witnessmark.gate.answer import GateAnswer
 from witnessmark.jobs.operation import Operation
+from witnessmark.jobs.while_open import WhileOpen
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.order import in_force
 from witnessmark.journal.wire import fact_to_plain
@@ -101,8 +104,8 @@ def state_rows(flow: Flow) -> list[Row]:
     return rows
 
 
-def reach_plain(way: WayIn) -> Row:
-    """The way in to something."""
+def reach_plain(way: WayIn, more: WhileOpen) -> Row:
+    """The way in to something, and what is worth doing while it is open."""
     return {
         "remove": list(way.remove),
         "minutes": way.minutes,
@@ -110,6 +113,10 @@ def reach_plain(way: WayIn) -> Row:
         "open_anyway": list(way.open_anyway),
         "joints_opened": list(way.joints_opened),
         "proven": way.proven,
+        "at_least": way.at_least,
+        "no_way": list(way.no_way),
+        "together": to_builtins(way.together),
+        "while_open": to_builtins(more),
     }
 
 

@@ -123,9 +123,10 @@ def session_screen(flow: Flow, plan: SessionPlan) -> Sheet:
     )
 
 
-def reach_screen(flow: Flow, targets: tuple[str, ...], way: WayIn) -> Sheet:
-    """The way in."""
-    return reach_sheet(targets, way, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
+def reach_screen(flow: Flow, way: WayIn) -> Sheet:
+    """The way in, and what is worth doing while it is open."""
+    more = flow.while_open(way)
+    return reach_sheet(way, more, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
 
 
 def closing_screen(flow: Flow, name: str) -> Sheet:
