@@ -179,3 +179,10 @@ def test_thread_and_grade_are_spoken_of_where_the_record_has_them(open_record):
     assert "Thread" not in open_record.hear("took off mount bolts").sentence()
     assert "Thread" not in open_record.hear("looked at hanger bolts").sentence()
     assert "Thread" not in open_record.hear("tight cover bolts 4 lbf ft").sentence()
+
+
+def test_a_grade_typed_in_the_books_line_settles_what_was_doubtful(open_record: Restoration) -> None:
+    (bare,) = open_record.hear("book says box bolts 18 Nm").plausible
+    (told,) = open_record.hear("book says box bolts M8 8.8 18 Nm").plausible
+    assert bare.state == "cannot tell"
+    assert (told.grade, told.state) == ("8.8", "within")

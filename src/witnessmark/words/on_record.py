@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from msgspec.structs import replace
@@ -220,6 +221,7 @@ def _read_figure(work: Work) -> Built:
     where = _take_page(work)
     thread = _take_thread(work)
     fluid = take_fluid(work)
+    grade = "" if fluid else _take_grade(work, bare=bool(thread))
     at = things(work)
     figures = work.take_quantities()
     figure = None
@@ -228,10 +230,11 @@ def _read_figure(work: Work) -> Built:
         low, high = min(q.value for q in same), max(q.value for q in same)
         typed = " to ".join(q.typed for q in same)
         figure = Figure(low=low, high=high, unit=figures[0].unit, typed=typed, standing=standing, where=where)
-    if not figures and not thread and not fluid:
+    if not figures and not thread and not grade and not fluid:
         work.doubt("no figure with its unit is told")
-    fact = ReadFigure(at=at, figure=figure, thread=thread, fluid=fluid, figures=figures)
-    tail = joined(f"{listed(at)}{new_said(work)}", figures_said(figures), thread, fluid, where)
+    fact = ReadFigure(at=at, figure=figure, thread=thread, grade=grade, fluid=fluid, figures=figures)
+    marked = f"grade {grade}" if grade else ""
+    tail = joined(f"{listed(at)}{new_said(work)}", figures_said(figures), thread, marked, fluid, where)
     return Built((fact,), tail, says=_SAYS[standing])
 
 
@@ -288,6 +291,26 @@ def _take_thread(work: Work) -> str:
             work.place(at)
             return atom.thread.thread
     return ""
+
+
+def _take_grade(work: Work, *, bare: bool) -> str:
+    """The mark on a bolt's head: "grade 8.8", "SAE grade 5", "grade S"; beside a thread "8.8" alone."""
+    for at, atom in enumerate(work.atoms):
+        if not work.is_free(at):
+            continue
+        if bare and _CLASS.fullmatch(atom.low):
+            work.place(at)
+            return atom.low
+        after = work.atoms[at + 1] if at + 1 < len(work.atoms) else None
+        if atom.low in ("grade", "class") and after and work.is_free(at + 1) and _MARK.fullmatch(after.low):
+            work.place(at - 1 if at and work.atoms[at - 1].low == "sae" else at, at + 2)
+            return f"SAE {after.low}" if after.low.isdigit() else after.low.upper()
+    return ""
+
+
+_CLASS = re.compile(r"(?:[4-6]\.[68]|[89]\.8|10\.9|12\.9)")
+"""Property classes as they stand on metric heads."""
+_MARK = re.compile(r"\d{1,2}(?:\.\d)?|[a-z]")
 
 
 def _remarked(work: Work) -> Built:
