@@ -14,9 +14,11 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
+from tests.pictures import shot
 from tests.web.chromium import DESK, PHONE, glass
 from tests.web.running import running
 from tests.web.van import CORNER, van
+from witnessmark.restoration.photos import Sent, add_to_line, take_in, write_with_photos
 
 PX_A_MM = 6.0
 SIZES = [{"width": 360, "height": 740}, PHONE, {"width": 1024, "height": 768}, DESK]
@@ -43,6 +45,8 @@ PAGES = [
     "/journal",
     "/journal/4",
     "/journal/2/strike",
+    "/photos",
+    "/photos?of=wheel+nuts%2C+left+rear",
     "/sheets",
     "/sheets/wall",
     "/sheets/labels",
@@ -56,6 +60,10 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     at_hand = van(tmp_path_factory.mktemp("glass"))
     with at_hand.opened() as restoration:
         restoration.write(restoration.hear("downed tools, wheel nuts left rear finger tight"))
+        photos = [Sent(shot(n, (1200, 900))) for n in range(3)]
+        add_to_line(restoration, 3, take_in(at_hand.folder, photos), "0" * 20)
+        after = restoration.hear("tightened wheel nuts left rear to 60 lbf ft")
+        write_with_photos(restoration, after, "1" * 20, take_in(at_hand.folder, [Sent(shot(4, (900, 1200)))]))
     with running(at_hand) as found:
         yield found
 

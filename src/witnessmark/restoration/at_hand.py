@@ -13,6 +13,7 @@ from witnessmark.owed.debt import Debt
 from witnessmark.plan.session import SessionPlan
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
+from witnessmark.restoration.thumbnails import Thumbnails
 from witnessmark.store.opening import open_record
 from witnessmark.store.record_store import RecordStore
 
@@ -30,6 +31,7 @@ class AtHand:
     def __init__(self, folder: Path, clock: Callable[[], datetime]) -> None:
         self.folder = folder
         self.clock = clock
+        self.thumbnails = Thumbnails(folder)
         self._lock = Lock()
         self._entries: tuple[Entry, ...] = ()
         self._flow: Flow | None = None

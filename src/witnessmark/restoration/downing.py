@@ -36,6 +36,7 @@ from witnessmark.journal.order import standing
 from witnessmark.owed.debt import Debt, spoken
 from witnessmark.restoration.devices import ids_from, written_as
 from witnessmark.restoration.flow import Flow
+from witnessmark.restoration.photos import photographed
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.state.joint_state import APART, LOOSE
 
@@ -78,11 +79,13 @@ def offered_loose(flow: Flow) -> tuple[str, ...]:
     return tuple(name for _, name in sorted(stood, reverse=True)[:MOST_OFFERED])
 
 
-def down_tools(restoration: Restoration, at: Sequence[str], remark: str, device_id: str) -> tuple[Entry, ...]:
-    """Write that work was broken off, at once."""
+def down_tools(
+    restoration: Restoration, at: Sequence[str], remark: str, device_id: str, photos: Sequence[str] = ()
+) -> tuple[Entry, ...]:
+    """Write that work was broken off, at once; photos of how it stands go with it."""
     tight = f", finger-tight: {' and '.join(spoken(name) for name in at)}" if at else ""
     words = f"downed tools{tight}" + (f"; {remark}" if remark else "")
-    return _once(restoration, DownedTools(at=tuple(at), remark=remark), words, device_id)
+    return _once(restoration, DownedTools(at=tuple(at), remark=remark), words, device_id, photos)
 
 
 def interrupted(flow: Flow) -> Interrupted | None:
@@ -115,13 +118,17 @@ def come_back(restoration: Restoration, lines: Sequence[int], device_id: str) ->
     return _once(restoration, fact, words, device_id)
 
 
-def _once(restoration: Restoration, fact: AtFact, words: str, device_id: str) -> tuple[Entry, ...]:
+def _once(
+    restoration: Restoration, fact: AtFact, words: str, device_id: str, photos: Sequence[str] = ()
+) -> tuple[Entry, ...]:
     before = written_as(restoration.entries, device_id, words)
     if before:
         return before
     restoration.new_id = ids_from(device_id)
     assert isinstance(fact, DownedTools | LookedAt | Remarked)
-    return restoration.write_fact(fact, words)
+    line = restoration.last_line + 1
+    beside = (photographed(fact.at, photos, line),) if photos else ()
+    return restoration.write_facts(((fact, words), *beside))[:1]
 
 
 def _is_work(fact: Fact) -> bool:

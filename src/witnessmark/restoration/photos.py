@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from msgspec import Struct
@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from witnessmark.exchange.pictures import cleaned
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.entry import Entry
-from witnessmark.journal.facts import AnyFact, AtFact, Photographed, Struck
+from witnessmark.journal.facts import AtFact, Photographed, Struck
 from witnessmark.journal.order import in_force
 from witnessmark.owed.debt import spoken
 from witnessmark.restoration.devices import ids_from, new_id, written_as
@@ -30,18 +30,20 @@ class Sent(Struct, frozen=True):
     name: str = ""
 
 
-def take_in(folder: Path, sent: Sequence[Sent]) -> tuple[str, ...]:
+def take_in(folder: Path, sent: Iterable[Sent]) -> tuple[str, ...]:
     """Keep pictures in the record's folder and give their names, in order; no line names them yet.
 
     Every one is looked at before the first is kept. Raises BadInput for the first that will not do.
     """
-    if len(sent) > MOST_AT_ONCE:
-        raise BadInput(
-            given=f"{len(sent)} photos at once",
-            holds=f"at most {MOST_AT_ONCE}",
-            do="Send them in two goes; nothing of these was kept.",
-        )
-    pictures = [cleaned(one.content, one.name) for one in sent]
+    pictures: list[bytes] = []
+    for one in sent:
+        if len(pictures) == MOST_AT_ONCE:
+            raise BadInput(
+                given=f"more than {MOST_AT_ONCE} photos at once",
+                holds=f"at most {MOST_AT_ONCE}",
+                do="Send them in two goes; nothing of these was kept.",
+            )
+        pictures.append(cleaned(one.content, one.name))
     return tuple(dict.fromkeys(keep_photo(folder, picture) for picture in pictures))
 
 
@@ -70,18 +72,21 @@ def write_with_photos(
     own = heard.facts[0] if len(heard.facts) == 1 else None
     if photos and isinstance(own, Photographed):
         return restoration.write(replace(heard, facts=(replace(own, photos=tuple(photos)),)))
-    stored = restoration.write(heard, (lambda line: _beside(line, photos)) if photos else None)
+    if not photos:
+        return restoration.write(heard)
+    stored = restoration.write(heard, lambda line: photographed(_named(line), photos, line[-1].line))
     return stored[: len(heard.facts)]
 
 
-def _beside(line: Entry, photos: Sequence[str]) -> tuple[tuple[AnyFact, str], ...]:
-    return ((_photographed(line, photos), _words(photos, f"with line {line.line}")),)
+def photographed(at: Sequence[str], photos: Sequence[str], line: int) -> tuple[Photographed, str]:
+    """The fact that photos go with a line, and its words."""
+    return Photographed(at=tuple(at), photos=tuple(photos), of=line), _words(photos, f"with line {line}")
 
 
-def _photographed(line: Entry, photos: Sequence[str]) -> Photographed:
-    fact = line.fact.instead if isinstance(line.fact, Struck) else line.fact
-    at = fact.at if isinstance(fact, AtFact) else ()
-    return Photographed(at=at, photos=tuple(photos), of=line.line)
+def _named(line: Sequence[Entry]) -> tuple[str, ...]:
+    """Every part and joint that a line's entries are about; of a strike, what it says instead."""
+    facts = [e.fact.instead if isinstance(e.fact, Struck) else e.fact for e in line]
+    return tuple(dict.fromkeys(name for fact in facts if isinstance(fact, AtFact) for name in fact.at))
 
 
 def _words(photos: Sequence[str], of_what: str) -> str:
@@ -99,12 +104,11 @@ def add_to_line(
             holds=f"a line from 1 to {restoration.last_line}",
             do="Look the number up in the journal.",
         )
-    words = _words(photos, f"with line {number}")
+    struck = in_force(restoration.entries).get(number)
+    fact, words = photographed(_named((struck or line,)), photos, number)
     if before := written_as(restoration.entries, device_id, words):
         return before
-    struck = in_force(restoration.entries).get(number)
     restoration.new_id = ids_from(device_id)
-    fact = replace(_photographed(struck or line, photos), of=number)
     return restoration.write_fact(fact, words, day=line.day, at=line.time)
 
 
@@ -124,3 +128,8 @@ def add_of_thing(
         return before
     restoration.new_id = ids_from(device_id)
     return restoration.write_fact(Photographed(at=(name,), photos=tuple(photos)), words)
+
+
+def photo_content(folder: Path, name: str) -> bytes:
+    """A photo, whole. Raises BadInput where there is none of that name."""
+    return photo_file(folder, name).read_bytes()

@@ -93,14 +93,15 @@ class Restoration:
         )
 
     def write(
-        self, heard: Heard, also: Callable[[Entry], Sequence[tuple[AnyFact, str]]] | None = None
+        self, heard: Heard, also: Callable[[Sequence[Entry]], tuple[AnyFact, str]] | None = None
     ) -> tuple[Entry, ...]:
         """Write a line that was heard, all of it or nothing; told only once it is on the disk.
 
-        also  facts, each with its words, that go with the line's first entry: its photos
+        also  a fact, with its words, that goes with the line's entries: its photos
         """
         entries = self._entries(heard.words, heard.facts, heard.day, heard.time, heard.last_line)
-        for fact, words in also(entries[0]) if also and entries else ():
+        if also and entries:
+            fact, words = also(entries)
             entries += self._entries(words, (fact,), heard.day, heard.time, entries[-1].line)
         return self._append(entries)
 

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from types import MappingProxyType
 
 from msgspec import Struct
 
 from witnessmark.ground.errors import BadInput
 from witnessmark.jobs.operation import Operation
 from witnessmark.journal.entry import END_OF_DAY, Entry
-from witnessmark.journal.facts import AtFact, Struck
+from witnessmark.journal.facts import AtFact, Photographed, Struck
 from witnessmark.journal.order import in_force, reading_order
 from witnessmark.owed.debt import Debt, spoken
 from witnessmark.owed.joints import BLANK
@@ -43,7 +44,7 @@ class Front(Struct, frozen=True, kw_only=True):
 
 
 class Shown(Struct, frozen=True, kw_only=True):
-    """One line of the journal, with the strike on it where there is one, and what still hangs on it."""
+    """One line of the journal, with the strike on it where there is one, what hangs on it, and its photos."""
 
     entry: Entry
     time: str
@@ -51,6 +52,7 @@ class Shown(Struct, frozen=True, kw_only=True):
     strikes: int | None = None
     about: tuple[str, ...] = ()
     owes: tuple[Debt, ...] = ()
+    photos: tuple[str, ...] = ()
 
 
 def front(flow: Flow, *, hours: float = 3.0, helper: bool = False) -> Front:
@@ -119,15 +121,40 @@ def kinds_known() -> tuple[tuple[str, str], ...]:
 # ---- lines of the journal
 
 
-def lines_found(flow: Flow, find: str) -> tuple[Shown, ...]:
-    """The lines in which every word looked for stands, latest done first; struck ones stay."""
+def lines_found(flow: Flow, find: str, about: str = "") -> tuple[Shown, ...]:
+    """The lines in which every word looked for stands, latest done first; struck ones stay.
+
+    about  only those about this part, joint or assembly, by its whole name
+
+    Photos that were put with a line stand with that line, not by themselves.
+    """
     wanted = spoken(find.lower()).split()
     strikes = in_force(flow.entries)
+    beside = photos_beside(flow.entries)
     return tuple(
-        _shown(entry, strikes)
+        _shown(entry, strikes, photos=beside)
         for entry in reversed(reading_order(flow.entries))
         if all(word in _searched(entry) for word in wanted)
+        and (not about or _is_about(flow, entry, about))
+        and not (isinstance(entry.fact, Photographed) and entry.fact.of)
     )
+
+
+def _is_about(flow: Flow, entry: Entry, name: str) -> bool:
+    fact = entry.fact.instead if isinstance(entry.fact, Struck) else entry.fact
+    named = fact.at if isinstance(fact, AtFact) else ()
+    return name in named or any(flow.vehicle.assembly_of(one) == name for one in named)
+
+
+def photos_beside(entries: Sequence[Entry]) -> dict[int, tuple[str, ...]]:
+    """Line -> names of the photos that stand with it, whether it is struck or not."""
+    struck = in_force(entries)
+    beside: dict[int, tuple[str, ...]] = {}
+    for entry in entries:
+        if isinstance(entry.fact, Photographed) and entry.line not in struck:
+            line = entry.fact.of or entry.line
+            beside[line] = (*beside.get(line, ()), *entry.fact.photos)
+    return beside
 
 
 def line_shown(flow: Flow, number: int) -> Shown:
@@ -139,7 +166,7 @@ def line_shown(flow: Flow, number: int) -> Shown:
             holds=f"a line from 1 to {flow.line}" if flow.line else "a record with lines in it",
             do="Look in the journal.",
         )
-    return _shown(found, in_force(flow.entries), flow.owed)
+    return _shown(found, in_force(flow.entries), flow.owed, photos_beside(flow.entries))
 
 
 def words_on(flow: Flow, lines: Sequence[int]) -> dict[int, str]:
@@ -148,7 +175,12 @@ def words_on(flow: Flow, lines: Sequence[int]) -> dict[int, str]:
     return {e.line: e.words for e in flow.entries if e.line in wanted}
 
 
-def _shown(entry: Entry, strikes: dict[int, Entry], owed: Sequence[Debt] = ()) -> Shown:
+def _shown(
+    entry: Entry,
+    strikes: dict[int, Entry],
+    owed: Sequence[Debt] = (),
+    photos: Mapping[int, tuple[str, ...]] = MappingProxyType({}),
+) -> Shown:
     strike = strikes.get(entry.line)
     return Shown(
         entry=entry,
@@ -157,6 +189,7 @@ def _shown(entry: Entry, strikes: dict[int, Entry], owed: Sequence[Debt] = ()) -
         strikes=entry.fact.line if isinstance(entry.fact, Struck) else None,
         about=entry.fact.at if isinstance(entry.fact, AtFact) else (),
         owes=tuple(d for d in owed if d.line == entry.line),
+        photos=photos.get(entry.line, ()),
     )
 
 

@@ -18,6 +18,7 @@ from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Photographed, Struck
 
 FOLDER = "photos"
+SMALL = "thumbs"  # scratch: it may be deleted at any time
 ENDING = ".jpg"
 _NAME = re.compile(r"[0-9a-f]{64}\.jpg")
 _RESTORE = "Bring the file back from the last archive; change nothing else."
@@ -81,6 +82,27 @@ def photo_file(folder: Path, name: str) -> Path:
             do="Look in the journal.",
         )
     return file
+
+
+def thumbnail(folder: Path, name: str) -> bytes | None:
+    """The small copy of a photo, None where there is none yet."""
+    file = folder / SMALL / name
+    try:
+        return file.read_bytes() if is_photo_name(name) else None
+    except OSError:
+        return None
+
+
+def keep_thumbnail(folder: Path, name: str, content: bytes) -> None:
+    """Keep the small copy of a photo. A disk that will not take it changes nothing."""
+    place = folder / SMALL
+    beside = place / f".{uuid.uuid4().hex}.coming"
+    try:
+        place.mkdir(exist_ok=True)
+        beside.write_bytes(content)
+        beside.replace(place / name)
+    except OSError:
+        beside.unlink(missing_ok=True)
 
 
 def photos_named(entries: Iterable[Entry]) -> dict[str, int]:

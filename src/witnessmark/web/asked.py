@@ -24,6 +24,18 @@ class LineNumber:
         return str(value)
 
 
+class PhotoName:
+    """A photo's name in an address: a check sum, and nothing that could be a path."""
+
+    regex = "[0-9a-f]{64}[.]jpg"
+
+    def to_python(self, value: str) -> str:
+        return value
+
+    def to_url(self, value: str) -> str:
+        return value
+
+
 def words_of(typed: str) -> str:
     """A line's words on one line; too long a line is bad input."""
     words = " ".join(typed.replace("\x00", " ").split())

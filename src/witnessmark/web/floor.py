@@ -51,6 +51,7 @@ def lay_floor() -> None:
         X_FRAME_OPTIONS="DENY",
         DATA_UPLOAD_MAX_MEMORY_SIZE=MOST_BYTES,
         DATA_UPLOAD_MAX_NUMBER_FIELDS=200,
+        FILE_UPLOAD_HANDLERS=["witnessmark.web.uploads.Nameless"],
         APPEND_SLASH=False,
         USE_I18N=False,
         USE_TZ=False,

@@ -22,19 +22,22 @@ REASONS = ("that was the other side", "not done after all", "written twice")
 @require_safe
 @with_record
 def journal_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
-    """Lines, latest done first, forty at a time; only those in which the words looked for stand."""
+    """Lines, latest done first, forty at a time; only those that are looked for."""
     flow = restoration.flow()
     find = words_of(request.GET.get("find", ""))
+    about = words_of(request.GET.get("about", ""))
     past = number_of(request.GET.get("past", ""))
-    found = lines_found(flow, find)
+    found = lines_found(flow, find, about)
     shown = found[past : past + A_PAGE]
-    older = f"?{urlencode({'find': find, 'past': past + A_PAGE})}" if len(found) > past + A_PAGE else ""
-    names = sorted({*flow.vehicle.parts, *flow.vehicle.joints})
+    asked = urlencode({"find": find, "about": about, "past": past + A_PAGE})
+    older = f"?{asked}" if len(found) > past + A_PAGE else ""
+    names = sorted({*flow.vehicle.parts, *flow.vehicle.joints, *flow.vehicle.assemblies})
     return page(
         request,
         "journal.html",
         flow,
         find=find,
+        about=about,
         found=len(found),
         shown=shown,
         past=past,
@@ -48,7 +51,7 @@ def journal_page(request: HttpRequest, restoration: Restoration) -> HttpResponse
 def entry_page(request: HttpRequest, restoration: Restoration, number: int) -> HttpResponse:
     """One line: who, when, in which words, and what is still owed because of it."""
     flow = restoration.flow()
-    return page(request, "entry.html", flow, shown=line_shown(flow, number))
+    return page(request, "entry.html", flow, shown=line_shown(flow, number), new_id=new_id())
 
 
 @require_http_methods(["GET", "HEAD", "POST"])

@@ -10,13 +10,15 @@ from django.views.decorators.http import require_POST, require_safe
 from msgspec import Struct
 
 from witnessmark.ground.errors import BadInput
-from witnessmark.restoration.devices import usable_id, write_once, written_as
+from witnessmark.restoration.devices import usable_id, written_as
 from witnessmark.restoration.heard import Heard
+from witnessmark.restoration.photos import write_with_photos
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import kinds_known, line_shown, offered_lines
 from witnessmark.web.asked import day_of, number_of, time_of, words_of
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
+from witnessmark.web.uploads import photos_kept, photos_sent
 
 OFFERED = 6
 MOVED_ON = "The record has moved on since this was read back. Read it once more."
@@ -58,7 +60,7 @@ def line_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     typed = _typed(request.GET)
     written = number_of(request.GET.get("written", ""))
     if typed.words and not request.GET.get("change"):
-        return _read_back(request, restoration, typed)
+        return _read_back(request, restoration, typed, kept=photos_kept(request, "GET"))
     flow = restoration.flow()
     shown = line_shown(flow, written) if written else None
     offered = offered_lines(flow)[:OFFERED]
@@ -66,25 +68,37 @@ def line_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
 
 
 @require_POST
+def write_line(request: HttpRequest) -> HttpResponse:
+    """Write a line that was read back and confirmed, and the photos that come with it."""
+    return _write(request, photos=photos_sent(request))
+
+
 @with_record
-def write_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
-    """Write a line that was read back and confirmed."""
+def _write(request: HttpRequest, restoration: Restoration, photos: tuple[str, ...]) -> HttpResponse:
     typed = _typed(request.POST)
     before = written_as(restoration.entries, typed.id, typed.words)
     if before:
         return _written(before[-1].line)
     heard = typed.heard(restoration)
     if heard.understood.ask is not None:
-        return _read_back(request, restoration, typed)
+        return _read_back(request, restoration, typed, kept=photos)
     if heard.understood.best.sentence != request.POST.get("said", ""):
-        return _read_back(request, restoration, typed, note=MOVED_ON)
-    return _written(write_once(restoration, heard, typed.id)[-1].line)
+        return _read_back(request, restoration, typed, note=MOVED_ON, kept=photos)
+    return _written(write_with_photos(restoration, heard, typed.id, photos)[-1].line)
 
 
 @require_POST
-@with_record
-def send_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
+def send_line(request: HttpRequest) -> HttpResponse:
     """Take a line kept on a device while the connection was cut: written where sure, else asked about."""
+    try:
+        photos = photos_sent(request)
+    except BadInput as trouble:
+        return JsonResponse({"asks": f"{trouble}"})
+    return _send(request, photos=photos)
+
+
+@with_record
+def _send(request: HttpRequest, restoration: Restoration, photos: tuple[str, ...]) -> HttpResponse:
     try:
         typed = _typed(request.POST)
         before = written_as(restoration.entries, typed.id, typed.words)
@@ -93,7 +107,7 @@ def send_line(request: HttpRequest, restoration: Restoration) -> HttpResponse:
         heard = typed.heard(restoration)
         confirmed = heard.understood.best.sentence == request.POST.get("said", "")
         if heard.understood.ask is None and (heard.sure or confirmed):
-            line = write_once(restoration, heard, typed.id)[-1].line
+            line = write_with_photos(restoration, heard, typed.id, photos)[-1].line
             return JsonResponse({"written": line, "sentence": heard.sentence()})
         return JsonResponse({"asks": heard.understood.best.sentence})
     except BadInput as trouble:
@@ -104,7 +118,13 @@ def _written(line: int) -> HttpResponse:
     return HttpResponse(status=303, headers={"Location": f"/line?written={line}"})
 
 
-def _read_back(request: HttpRequest, restoration: Restoration, typed: Typed, note: str = "") -> HttpResponse:
+def _read_back(
+    request: HttpRequest,
+    restoration: Restoration,
+    typed: Typed,
+    note: str = "",
+    kept: tuple[str, ...] = (),
+) -> HttpResponse:
     try:
         heard = typed.heard(restoration)
     except BadInput as trouble:
@@ -120,6 +140,7 @@ def _read_back(request: HttpRequest, restoration: Restoration, typed: Typed, not
         pieces=pieces(typed.words, best.unplaced if not typed.reading else ()),
         follows=heard.follows.sentence(),
         note=note,
+        kept=kept,
         kinds=kinds_known() if heard.understood.ask else (),
     )
 

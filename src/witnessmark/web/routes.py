@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from django.urls import path, register_converter
 
-from witnessmark.web import answers, journal, line, now, paper, tools, trouble
-from witnessmark.web.asked import LineNumber
+from witnessmark.web import answers, journal, line, now, paper, photos, tools, trouble
+from witnessmark.web.asked import LineNumber, PhotoName
 
 register_converter(LineNumber, "number")
+register_converter(PhotoName, "photo")
 
 handler400 = trouble.refused
 handler404 = trouble.not_there
@@ -32,6 +33,12 @@ urlpatterns = [
     path("journal", journal.journal_page),
     path("journal/<number:number>", journal.entry_page),
     path("journal/<number:number>/strike", journal.strike_page),
+    path("journal/<number:number>/photo", photos.add_to_entry),
+    path("photos", photos.photos_page),
+    path("photos/add", photos.add_photos),
+    path("photos/keep", photos.keep_photos),
+    path("photo/<photo:name>", photos.photo),
+    path("photo/<photo:name>/small", photos.small_photo),
     path("sheets", paper.sheets_page),
     path("sheets/<slug:kind>", paper.sheet_page),
 ]

@@ -21,6 +21,7 @@ from witnessmark.restoration.at_hand import AtHand
 from witnessmark.web.faces import big_face
 from witnessmark.web.floor import STATIC, lay_floor
 from witnessmark.web.record import AT_HAND
+from witnessmark.web.uploads import MOST_TOGETHER
 
 Wsgi = Callable[[dict[str, Any], Any], Iterable[bytes]]
 THREADS = 6
@@ -65,7 +66,11 @@ def serve(
             do="Give another: witnessmark pages --port 8618",
         ) from trouble
     server = create_server(
-        application(at_hand), sockets=[door], threads=THREADS, ident=f"Witness Mark {VERSION}"
+        application(at_hand),
+        sockets=[door],
+        threads=THREADS,
+        ident=f"Witness Mark {VERSION}",
+        max_request_body_size=MOST_TOGETHER,
     )
     shown = f"[{address}]" if ":" in address else address
     where = f"http://{shown}:{door.getsockname()[1]}/"

@@ -30,6 +30,7 @@ PLACES = (
     ("Shelf", "/shelf"),
     ("Vehicle", "/vehicle"),
     ("Journal", "/journal"),
+    ("Photos", "/photos"),
     ("Sheets", "/sheets"),
 )
 

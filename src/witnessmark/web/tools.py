@@ -11,17 +11,22 @@ from witnessmark.restoration.restoration import Restoration
 from witnessmark.web.asked import number_of, words_of
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
+from witnessmark.web.uploads import photos_sent
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
+def down_page(request: HttpRequest) -> HttpResponse:
+    """What is finger-tight, a photo, one line, done."""
+    return _down(request, photos=photos_sent(request) if request.method == "POST" else ())
+
+
 @with_record
-def down_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
-    """What is finger-tight, one line, done."""
+def _down(request: HttpRequest, restoration: Restoration, photos: tuple[str, ...]) -> HttpResponse:
     flow = restoration.flow()
     if request.method == "POST":
         at = [name for name in request.POST.getlist("at") if name in flow.state.joints]
         remark = words_of(request.POST.get("words", ""))
-        down_tools(restoration, at, remark, usable_id(request.POST.get("id", "")))
+        down_tools(restoration, at, remark, usable_id(request.POST.get("id", "")), photos)
         return HttpResponse(status=303, headers={"Location": "/"})
     offered = [(name, flow.word(name)) for name in offered_loose(flow)]
     return page(request, "down.html", flow, offered=offered, new_id=new_id())

@@ -5,6 +5,7 @@
   const STORE = "witnessmark-kept";
   const DRAFT = "witnessmark-draft";
   const PATIENCE = 5000; // milliseconds until the connection counts as cut
+  const LONG = 60000; // the same where photos go along
   const AGAIN = 15000; // milliseconds between two tries
   const shelf = document.getElementById("kept");
   let told = [];
@@ -16,9 +17,9 @@
   const dayOf = (d) => `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
   const timeOf = (d) => `${two(d.getHours())}:${two(d.getMinutes())}`;
 
-  const ask = async (address, options) => {
+  const ask = async (address, options, patience = PATIENCE) => {
     const stop = new AbortController();
-    const clock = setTimeout(() => stop.abort(), PATIENCE);
+    const clock = setTimeout(() => stop.abort(), patience);
     try { return await fetch(address, { ...options, signal: stop.signal, credentials: "same-origin", cache: "no-store" }); }
     finally { clearTimeout(clock); }
   };
@@ -38,17 +39,19 @@
     const lines = read();
     shelf.replaceChildren(...told.map((words) => paragraph(words)), ...lines.map((line) => line.asks
       ? paragraph(`Kept on this device, waits for your answer: “${line.words}”. ${line.asks}`,
-        `/line?${new URLSearchParams({ words: line.words, id: line.id, day: line.day, at: line.at })}`)
-      : paragraph(`Kept on this device, not written yet: “${line.words}”. It is sent when the connection is back.`)));
+        `/line?${new URLSearchParams([...["words", "id", "day", "at"].map((name) => [name, line[name]]), ...(line.kept || []).map((one) => ["kept", one])])}`)
+      : paragraph(`Kept on this device, not written yet: “${line.words}”${line.photos ? ", with its photos" : ""}. It is sent when the connection is back.`)));
     shelf.hidden = !lines.length && !told.length;
   };
 
-  const keep = (form) => {
+  const photos = window.witnessMarkPhotos;
+  const keep = async (form) => {
     const sent = Object.fromEntries(new FormData(form));
     const now = new Date();
     const line = { words: sent.words.trim(), id: sent.id || newId(), kind: sent.kind || "", reading: sent.reading || "",
-      said: sent.said || "", day: sent.day || dayOf(now), at: sent.at || timeOf(now) };
+      said: sent.said || "", day: sent.day || dayOf(now), at: sent.at || timeOf(now), kept: new FormData(form).getAll("kept"), photos: photos.chosen(form).length };
     if (!line.words) return false;
+    if (line.photos) { try { await photos.keep(line.id, photos.chosen(form)); } catch { return false; } }
     if (!save([...read().filter((one) => one.id !== line.id), line])) return false;
     forgetDraft();
     return true;
@@ -60,12 +63,15 @@
     sending = true;
     try {
       for (const line of read().filter((one) => !one.asks)) {
-        const { asks, ...fields } = line;
-        const answer = await ask("/line/send", { method: "POST", headers: { "X-CSRFToken": shelf.dataset.token }, body: new URLSearchParams(fields) });
+        const { asks, kept = [], photos: number = 0, ...fields } = line;
+        const body = new FormData();
+        for (const [name, value] of [...Object.entries(fields), ...kept.map((one) => ["kept", one])]) body.append(name, value);
+        if (number) for (const file of await photos.kept(line.id)) body.append("photo", file);
+        const answer = await ask("/line/send", { method: "POST", headers: { "X-CSRFToken": shelf.dataset.token }, body }, number ? LONG : PATIENCE);
         if (!answer.ok) break;
         const said = await answer.json();
         const others = read().filter((one) => one.id !== line.id);
-        if (said.written) { save(others); told.push(`Written as line ${said.written}: ${said.sentence || line.words}`); }
+        if (said.written) { save(others); if (number) await photos.forget(line.id); told.push(`Written as line ${said.written}: ${said.sentence || line.words}`); }
         else save([...others, { ...line, asks: said.asks }]);
       }
     } catch { /* still cut; the lines are still here */ }
@@ -76,7 +82,12 @@
   const forgetDraft = () => { try { localStorage.removeItem(DRAFT); } catch { /* nothing was kept */ } };
   // A line that was answered on the read-back page, and is written now, need not be sent again.
   const written = document.querySelector("[data-written]");
-  if (written) { save(read().filter((one) => one.id !== written.dataset.written.split(".")[0])); forgetDraft(); }
+  if (written) {
+    const id = written.dataset.written.split(".")[0];
+    if (read().some((one) => one.id === id && one.photos)) photos.forget(id).catch(() => { /* none was kept */ });
+    save(read().filter((one) => one.id !== id));
+    forgetDraft();
+  }
 
   const box = document.querySelector("form[data-line] textarea[name=words]");
   if (box) {
@@ -97,7 +108,7 @@
         form.submit();
         return;
       }
-      if (!keep(form)) { told = ["The connection is cut, and this device cannot keep the line: leave this page open."]; show(); return; }
+      if (!(await keep(form))) { told = ["The connection is cut, and this device cannot keep what you typed: leave this page open."]; show(); return; }
       if (writes) { told = []; } else { form.elements.words.value = ""; form.elements.id.value = newId(); }
       show();
       shelf.scrollIntoView({ block: "nearest" });
