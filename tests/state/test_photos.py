@@ -43,7 +43,7 @@ def test_a_photo_stands_under_its_line_whenever_it_was_put_there() -> None:
 
 
 def test_a_struck_line_takes_its_photos_along_and_a_correction_renames_them() -> None:
-    opened = [TookOff(at=(NUT,)), shown(1, "a")]
+    opened: list[AnyFact] = [TookOff(at=(NUT,)), shown(1, "a")]
     assert photos_taken(lines(*opened, Struck(line=1, why="not done"))) == ()
     corrected = lines(*opened, Struck(line=1, why="other one", instead=TookOff(at=(SEAL,)), words="x"))
     assert [(one.name, one.at) for one in photos_taken(corrected)] == [("a", (SEAL,))]
@@ -66,8 +66,8 @@ def test_before_is_the_first_while_open_and_after_the_last_once_closed() -> None
 
 
 def test_apart_twice_the_last_time_counts_once_it_is_shown_closed() -> None:
-    first = [TookOff(at=(NUT,)), shown(1, "a"), Tightened(at=(NUT,)), shown(3, "b")]
-    again = [*first, TookOff(at=(NUT,)), shown(5, "c")]
+    first: list[AnyFact] = [TookOff(at=(NUT,)), shown(1, "a"), Tightened(at=(NUT,)), shown(3, "b")]
+    again: list[AnyFact] = [*first, TookOff(at=(NUT,)), shown(5, "c")]
     assert pair_names(lines(*again)) == [(NUT, "a", "b")]
     assert pair_names(lines(*again, Tightened(at=(NUT,)), shown(7, "d"))) == [(NUT, "c", "d")]
 

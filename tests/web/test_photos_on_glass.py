@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, FilePayload, Page, expect
+from playwright.sync_api import Browser, FilePayload, Page, Route, expect
 
 from tests.pictures import shot
 from tests.web.chromium import PHONE, glass
@@ -71,8 +71,8 @@ def test_the_key_pressed_while_a_photo_is_on_its_way_counts_when_it_is_there(
     browser_of_this_machine: Browser, small: AtHand, address: str
 ) -> None:
     with glass(browser_of_this_machine, PHONE) as page:
-        held = []
-        page.route("**/photos/keep", lambda route: held.append(route))
+        held: list[Route] = []
+        page.route("**/photos/keep", held.append)
         read_back(page, address)
         with page.expect_request("**/photos/keep"):
             choose(page, 1)
@@ -88,8 +88,14 @@ def test_sending_can_be_stopped_and_what_is_there_goes_along(
     browser_of_this_machine: Browser, small: AtHand, address: str
 ) -> None:
     with glass(browser_of_this_machine, PHONE) as page:
-        sent = []
-        page.route("**/photos/keep", lambda route: (sent.append(route), len(sent) < 3 and route.continue_()))
+        sent: list[Route] = []
+
+        def let_two_through(route: Route) -> None:
+            sent.append(route)
+            if len(sent) < 3:
+                route.continue_()
+
+        page.route("**/photos/keep", let_two_through)
         page.goto(f"{address}/journal/4")
         choose(page, 1, 2, 3, 4, 5)
         expect(page.get_by_role("status")).to_contain_text("Photo 3 of 5 is being sent.")
