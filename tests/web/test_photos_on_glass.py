@@ -72,7 +72,11 @@ def test_the_key_pressed_while_a_photo_is_on_its_way_counts_when_it_is_there(
 ) -> None:
     with glass(browser_of_this_machine, PHONE) as page:
         held: list[Route] = []
-        page.route("**/photos/keep", held.append)
+
+        def hold(route: Route) -> None:
+            held.append(route)
+
+        page.route("**/photos/keep", hold)
         read_back(page, address)
         with page.expect_request("**/photos/keep"):
             choose(page, 1)
