@@ -90,7 +90,18 @@ def test_a_crest_reads_best_a_little_under_and_large_costs_most() -> None:
     assert cost_of("5/16 UNF", diameter=usual) == pytest.approx(0, abs=1e-9)
     slack_worn, slack_large = 0.06 + 0.1 * pitch, 0.03 + 0.03 * pitch
     assert cost_of("5/16 UNF", diameter=usual - slack_worn) == pytest.approx(1)
-    assert cost_of("5/16 UNF", diameter=usual + slack_large) == pytest.approx(1)
+    nominal = find_thread("5/16 UNF").diameter
+    at_nominal = ((nominal - usual) / slack_worn) ** 2
+    assert cost_of("5/16 UNF", diameter=nominal) == pytest.approx(at_nominal)
+    over = slack_large / 2
+    steep = ((nominal + over - usual) / slack_worn) ** 2 + 0.25
+    assert cost_of("5/16 UNF", diameter=nominal + over) == pytest.approx(steep)
+
+
+def test_a_thread_of_its_very_nominal_size_and_pitch_comes_before_a_worn_neighbour() -> None:
+    """As a shop for old motorcycles prints the pair, 0.190 in at 32 to the inch and 0.196 in at 31.75."""
+    assert identify(Mm(4.826), Mm(25.4 / 32), internal=False)[0].thread.name == "No 10 UNF"
+    assert identify(Mm(4.978), Mm(25.4 / 31.75), internal=False)[0].thread.name == "M5 x 0.8"
 
 
 @pytest.mark.parametrize(

@@ -6,10 +6,11 @@ import pytest
 
 from tests.published.printed import Cited, Printed, agrees, name_of
 from witnessmark.bench import brakes, weld_group, welds
+from witnessmark.bench.answers.engagement import engagement
 from witnessmark.ground.units import Ampere, Mm, MmPerSecond, Newton, Ratio, Volt
 
 SOURCE = Cited(
-    title="Welding heat input; weld group; brake line pressure",
+    title="Welding heat input; weld group; brake line pressure; thread engagement",
     issuer="a maker of machine calculators",
     where="the worked example of each page",
     standing="handbook",
@@ -23,7 +24,15 @@ BOX = weld_group.group_of(
 LOAD = weld_group.load_on(BOX, (0, -10_000, 0), (150, 60, 0))
 MOST = max(weld_group.carried_at(BOX, LOAD, line, end).vector for line in BOX.lines for end in (0, 1))
 
+ALUMINIUM = engagement(thread="M10", grade="8.8", shear_strength=0.6 * 310, tensile_strength=830)
+
 PRINTED = (
+    Printed(
+        "bolts engagement",
+        "M10 with 830 MPa into 310 MPa aluminium, mm",
+        "9.4",
+        lambda: ALUMINIUM.band("tapped_part_needs").value,
+    ),
     Printed("welds heat", "24 V, 180 A, 300 mm/min, 80 %", "0.691", lambda: HEAT),
     Printed("welds heat", "the same in kJ/in", "17.6", lambda: HEAT * 25.4),
     Printed(

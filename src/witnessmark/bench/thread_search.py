@@ -69,10 +69,10 @@ def _candidate(
 
 
 def _size_cost(worn: float, pitch: float) -> float:
-    """Nothing at the size a new part has, slow on the worn side, steep on the side wear cannot make."""
+    """Nothing at the size a new part has, slow up to nominal and where worn, steep beyond what wear can make."""
     usual = 0.03 + 0.06 * pitch
-    slack = 0.06 + 0.1 * pitch if worn > usual else 0.03 + 0.03 * pitch
-    return ((worn - usual) / slack) ** 2
+    cost = ((worn - usual) / (0.06 + 0.1 * pitch)) ** 2
+    return cost if worn >= 0 else cost + (worn / (0.03 + 0.03 * pitch)) ** 2
 
 
 def tell_apart(one: Thread, other: Thread) -> str:
