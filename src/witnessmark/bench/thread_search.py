@@ -69,7 +69,7 @@ def _candidate(
 
 
 def _size_cost(worn: float, pitch: float) -> float:
-    """Nothing at the size a new part has, slow up to nominal and where worn, steep beyond what wear can make."""
+    """Nothing at the size a new part has, slow up to nominal and where worn, steep beyond nominal."""
     usual = 0.03 + 0.06 * pitch
     cost = ((worn - usual) / (0.06 + 0.1 * pitch)) ** 2
     return cost if worn >= 0 else cost + (worn / (0.03 + 0.03 * pitch)) ** 2
