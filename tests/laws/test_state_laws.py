@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Iterator
+from contextlib import contextmanager
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -17,7 +20,7 @@ from witnessmark.journal.order import standing
 from witnessmark.owed.owed import owed_by
 from witnessmark.state.closing import proven
 from witnessmark.state.joint_state import AS_FOUND, TIGHT
-from witnessmark.state.standing import state_from
+from witnessmark.state.standing import Fold, state_from
 from witnessmark.vehicle.catalogue import kind_of
 
 
@@ -114,3 +117,31 @@ def test_a_new_records_road_gate_is_never_empty(body: str) -> None:
     answer = ask_gate("road", state, owed_by(state, evening()), entries[0].day)
     assert not answer.empty
     assert all(u.because == "not known to this record" for u in answer.not_known)
+
+
+@given(journals(strikes=True, most=24), st.data())
+def test_folding_on_from_a_kept_state_equals_folding_all(entries: list[Entry], data: st.DataObject) -> None:
+    """The tail is cut short, so that base, tail and what reaches behind both are all met."""
+    cut = len(entries) - data.draw(st.integers(0, 3))
+    tail = data.draw(st.integers(2, 8))
+    with short_tail(tail):
+        kept = Fold.of(entries[:cut])
+        before = kept.state
+        after = kept.followed_by(entries[cut:])
+        assert kept.state == before == state_from(entries[:cut])
+        if after is not None:
+            assert after.state == state_from(entries)
+
+
+@given(journals(strikes=True))
+def test_most_lines_at_the_end_of_a_record_fold_on(entries: list[Entry]) -> None:
+    """The law above is not empty: a line done last is always laid on, one at a time."""
+    last = entry(f.Remarked(remark="x"), max(e.line for e in entries) + 1, day_after(entries))
+    assert Fold.of(entries).followed_by([last]) is not None
+
+
+@contextmanager
+def short_tail(lines: int) -> Iterator[None]:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("witnessmark.state.standing.TAIL", lines)
+        yield

@@ -76,13 +76,16 @@ def graph_of(
     targets: Sequence[int],
     without: frozenset[int],
 ) -> Graph:
-    """Routes without what is gone, without what may not go, and without what is never reached."""
+    """What can stand before a target: routes without what is gone, may not go, or is never reached."""
     barred = set_of(without - gone)
-    free = {}
-    for thing in range(len(costs)):
-        if thing not in gone:
+    free: dict[int, list[int]] = {}
+    todo = [t for t in targets if t not in gone]
+    while todo:
+        thing = todo.pop()
+        if thing not in free:
             plain = [set_of(m for m in r if m not in gone) for r in routes[thing] or ((),)]
             free[thing] = _thinned(r for r in plain if not r & (barred | 1 << thing))
+            todo += members(bits(free[thing]))
     reachable = _ever_reached(free)
     kept = {t: [r for r in free[t] if r & ~reachable == 0] for t in members(reachable)}
     return Graph(costs, kept, [t for t in dict.fromkeys(targets) if t not in gone])

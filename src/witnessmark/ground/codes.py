@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable
+from functools import lru_cache
 
 ALPHABET = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
 LENGTH = 4
+REMEMBERED = 65536
 
 
+@lru_cache(maxsize=REMEMBERED)
 def code_of(text: str, turn: int = 0) -> str:
     """A code that is always the same for the same text.
 

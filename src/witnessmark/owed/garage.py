@@ -53,14 +53,19 @@ def heaviest_of(state: State, names: Iterable[str], otherwise: str) -> str:
     return min(found, key=if_missed, default=otherwise)
 
 
-def holders(state: State, part: str) -> list[str]:
-    """The joints that hold a part."""
-    return [j.name for j in state.vehicle.joints.values() if part in j.holds]
+def holders(state: State) -> dict[str, list[str]]:
+    """For each part the joints that hold it."""
+    found: dict[str, list[str]] = {}
+    for joint in state.vehicle.joints.values():
+        for part in dict.fromkeys(joint.holds):
+            found.setdefault(part, []).append(joint.name)
+    return found
 
 
 def _parts(state: State, today: date) -> Iterator[Debt]:
+    every = holders(state)
     for name, part in state.parts.items():
-        held_by = holders(state, name)
+        held_by = every.get(name, [])
         if part.bad and part.bad_line is not None and part.where != SCRAPPED:
             yield Debt(
                 sort="finding",

@@ -24,7 +24,7 @@ from witnessmark.owed.owed import owed_by, word_for
 from witnessmark.plan.next_session import plan_session
 from witnessmark.plan.session import SessionPlan
 from witnessmark.reach.way_in import WayIn, way_in
-from witnessmark.state.standing import State, state_from
+from witnessmark.state.standing import Fold, State
 from witnessmark.vehicle.things import Vehicle
 
 
@@ -34,17 +34,30 @@ class Flow:
     entries  the record's lines, in any order
     now      the moment the answers are asked for
     seed     of the chances drawn; the same seed gives the same answer
+    fold     of these very entries, where they were folded before
     """
 
-    def __init__(self, entries: Iterable[Entry], now: datetime, *, seed: int = 1) -> None:
+    def __init__(
+        self, entries: Iterable[Entry], now: datetime, *, seed: int = 1, fold: Fold | None = None
+    ) -> None:
         self.entries = tuple(entries)
         self.now = now
         self.seed = seed
+        self._fold = fold
 
     @cached_property
+    def fold(self) -> Fold:
+        """facts -> how things stand, on the way"""
+        return self._fold or Fold.of(self.entries)
+
+    @property
     def state(self) -> State:
         """facts -> how things stand"""
-        return state_from(self.entries)
+        return self.fold.state
+
+    def followed_by(self, more: Sequence[Entry]) -> Flow:
+        """The answers at the same moment with these lines behind; what stands already is not folded again."""
+        return Flow((*self.entries, *more), self.now, seed=self.seed, fold=self.fold.followed_by(more))
 
     @property
     def today(self) -> date:

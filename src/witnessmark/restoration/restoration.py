@@ -22,7 +22,7 @@ from witnessmark.words.lines import TypedLine
 from witnessmark.words.read import read_line
 from witnessmark.words.striking import Strike
 from witnessmark.words.understood import Reading, Understood
-from witnessmark.words.vocabulary import Vocabulary
+from witnessmark.words.vocabulary import Vocabulary, vocabulary_of
 
 
 class Restoration:
@@ -59,6 +59,10 @@ class Restoration:
             entries = done_by(entries, by)
         return Flow(entries, self._moment(on or by), seed=seed)
 
+    def vocabulary(self, flow: Flow) -> Vocabulary:
+        """The names a line may use."""
+        return vocabulary_of(flow.vehicle)
+
     def _moment(self, day: date | None) -> datetime:
         if day is None or day == self.now.date():
             return self.now
@@ -73,14 +77,14 @@ class Restoration:
         strike = strike_in(words, self.entries)
         if strike is not None:
             return self.hear_strike(strike, words=words, kind=kind, day=day, at=at)
-        understood = read_line(words, self.flow().vehicle, today=day or self.now.date(), kind=kind)
+        before = self.flow()
+        understood = read_line(words, self.vocabulary(before), today=day or self.now.date(), kind=kind)
         if reading:
             understood = _other(understood, reading)
         best = understood.best
         done, hour = best.day or day or self.now.date(), best.time or at
-        before = self.flow()
         entries = self._entries(words, best.facts, done, hour, self.last_line)
-        after = Flow((*self.entries, *entries), self.now)
+        after = before.followed_by(entries)
         return Heard(
             words=words,
             understood=understood,

@@ -11,7 +11,7 @@ from msgspec import Struct
 from witnessmark.ground.quantity import Quantity
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Filled, LookedAt, Proved, PutRight, Ran
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 
 
 class Answer(Struct, frozen=True, kw_only=True):
@@ -53,6 +53,9 @@ class AnswerLane:
             Filled: self.filled,
             Ran: self.ran,
         }
+
+    def copied(self) -> AnswerLane:
+        return copied(self)
 
     def answers(self) -> Answers:
         return Answers(

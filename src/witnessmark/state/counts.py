@@ -25,7 +25,7 @@ from witnessmark.journal.facts import (
     WatchedFire,
     Welded,
 )
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 from witnessmark.vehicle.things import Vehicle
 
 
@@ -103,6 +103,9 @@ class CountLane:
             Welded: self.sparked,
             WatchedFire: self.watched,
         }
+
+    def copied(self) -> CountLane:
+        return copied(self)
 
     def counts(self) -> Counts:
         return Counts(

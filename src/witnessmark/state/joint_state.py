@@ -115,6 +115,15 @@ class JointNow:
         self.position, self.since, self.line = position, entry.day, entry.line
         self.finger_tight = False
 
+    def copied(self) -> JointNow:
+        """The same joint once more; what befalls either the other does not see."""
+        fresh = JointNow.__new__(JointNow)
+        vars(fresh).update(vars(self))
+        fresh.renewed, fresh.answered = self.renewed.copy(), self.answered.copy()
+        fresh.recorded = self.recorded.copy()
+        fresh.looks, fresh.findings = self.looks.copy(), self.findings.copy()
+        return fresh
+
     def frozen(self) -> JointState:
         return JointState(
             name=self.joint.name,

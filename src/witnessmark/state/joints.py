@@ -36,7 +36,7 @@ from witnessmark.journal.facts import (
 )
 from witnessmark.state.closing import answers_all, lets_go, named_in, own_items
 from witnessmark.state.joint_state import APART, AS_FOUND, LOOSE, TIGHT, Finding, JointNow, JointState, Look
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.things import Vehicle
 
@@ -47,20 +47,19 @@ class JointLane:
     def __init__(self, vehicle: Vehicle) -> None:
         self.vehicle = vehicle
         self.now = {name: JointNow(joint) for name, joint in vehicle.joints.items()}
-        self.holders: dict[str, list[JointNow]] = {}
-        self.assemblies: dict[str, list[JointNow]] = {}
+        self.holders: dict[str, list[str]] = {}
+        self.assemblies: dict[str, list[str]] = {}
+        self.asked_by_check: dict[str, list[str]] = {}
         self.off: set[str] = set()
         self.km = 0.0
         self.heat_cycles = 0
-        for joint in self.now.values():
+        for name, joint in self.now.items():
             for part in joint.joint.holds:
-                self.holders.setdefault(part, []).append(joint)
+                self.holders.setdefault(part, []).append(name)
             if joint.joint.assembly:
-                self.assemblies.setdefault(joint.joint.assembly, []).append(joint)
-        self.asked_by_check: dict[str, list[JointNow]] = {}
-        for joint in self.now.values():
+                self.assemblies.setdefault(joint.joint.assembly, []).append(name)
             for check in joint.kind.check:
-                self.asked_by_check.setdefault(check.name, []).append(joint)
+                self.asked_by_check.setdefault(check.name, []).append(name)
 
     @property
     def steps(self) -> Mapping[type, Step]:
@@ -92,6 +91,11 @@ class JointLane:
             Ran: self.ran,
         }
 
+    def copied(self) -> JointLane:
+        fresh = copied(self)
+        fresh.now = {name: joint.copied() for name, joint in self.now.items()}
+        return fresh
+
     def states(self) -> Mapping[str, JointState]:
         return MappingProxyType({name: joint.frozen() for name, joint in self.now.items()})
 
@@ -119,7 +123,7 @@ class JointLane:
             if name in self.vehicle.parts:
                 self.off.add(name)
                 for holder in self.holders.get(name, ()):
-                    self.opened(holder, entry)
+                    self.opened(self.now[holder], entry)
 
     def slackened(self, joint: JointNow, entry: Entry, fact: object) -> None:
         if joint.position in (AS_FOUND, TIGHT):
@@ -160,7 +164,7 @@ class JointLane:
             if name in self.vehicle.parts:
                 self.off.discard(name)
                 for holder in self.holders.get(name, ()):
-                    self._refitted(holder, entry)
+                    self._refitted(self.now[holder], entry)
 
     def touch(self, joint: JointNow, entry: Entry) -> None:
         """A joint never touched before owes its proof from the first act on it."""
@@ -240,7 +244,7 @@ class JointLane:
 
     def _asked(self, check: str) -> list[JointNow]:
         """The joints answered when none was named: all that share an act of many kinds, else the only one."""
-        asked = self.asked_by_check.get(check, [])
+        asked = [self.now[name] for name in self.asked_by_check.get(check, ())]
         if len({joint.kind.key for joint in asked}) > 1:
             return asked
         waiting = [j for j in asked if j.opened_line is not None and check not in j.answered]
@@ -282,9 +286,9 @@ class JointLane:
         for name in fact.at:
             if name in self.now:
                 self._close(self.now[name], entry, fact)
-            for joint in self.assemblies.get(name, ()):
-                if self._swept(joint, fact):
-                    self._close(joint, entry, fact)
+            for member in self.assemblies.get(name, ()):
+                if self._swept(self.now[member], fact):
+                    self._close(self.now[member], entry, fact)
 
     def _swept(self, joint: JointNow, fact: Closed) -> bool:
         """Whether closing a whole assembly closes this joint of it."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from typing import Any, Protocol
+from copy import copy
+from typing import Any, Protocol, TypeVar
 
 from witnessmark.journal.entry import Entry
 
@@ -15,6 +16,20 @@ class Lane(Protocol):
 
     @property
     def steps(self) -> Mapping[type, Step]: ...
+
+    def copied(self) -> Lane: ...
+
+
+AnyLane = TypeVar("AnyLane")
+
+
+def copied(lane: AnyLane) -> AnyLane:
+    """The same lane once more, standing where this one stands; what either adds the other does not see."""
+    fresh = copy(lane)
+    for name, value in vars(lane).items():
+        if isinstance(value, dict | list | set):
+            setattr(fresh, name, value.copy())
+    return fresh
 
 
 def walk(entries: Iterable[Entry], lanes: Iterable[Lane]) -> None:

@@ -28,7 +28,7 @@ from witnessmark.journal.facts import (
     TookOff,
     Turned,
 )
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.things import Vehicle
 
@@ -83,6 +83,9 @@ class PartLane:
             Found: self.found,
             Left: self.left,
         }
+
+    def copied(self) -> PartLane:
+        return copied(self)
 
     def states(self) -> Mapping[str, PartState]:
         return MappingProxyType(dict(self.now))

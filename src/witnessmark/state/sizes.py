@@ -11,7 +11,7 @@ from witnessmark.ground.quantity import Quantity
 from witnessmark.ground.threads_typed import find_thread
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Found, Measured, Welded
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 
 THICKNESS = frozenset({"thick", "thickness", "gauge", "sheet thickness", "metal thickness"})
 
@@ -81,6 +81,9 @@ class SizeLane:
                 self.threads[name] = SizeFound(size, line)
             else:
                 self.of[name, item] = SizeFound(size, line)
+
+    def copied(self) -> SizeLane:
+        return copied(self)
 
     def sizes(self) -> Sizes:
         return Sizes(

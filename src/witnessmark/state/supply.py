@@ -22,7 +22,7 @@ from witnessmark.journal.facts import (
     TookTime,
     Wanted,
 )
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 
 
 class Line(Struct, frozen=True):
@@ -78,6 +78,11 @@ class SupplyLane:
 
     def keep(self, entry: Entry, fact: Any) -> None:
         self.lines[_SUBJECTS[type(fact)]].append(Line(entry.line, entry.day, fact))
+
+    def copied(self) -> SupplyLane:
+        fresh = copied(self)
+        fresh.lines = {subject: lines.copy() for subject, lines in self.lines.items()}
+        return fresh
 
     def supply(self) -> Supply:
         return Supply(**{subject: tuple(lines) for subject, lines in self.lines.items()})

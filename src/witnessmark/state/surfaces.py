@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import AtFact, Bared, Closed, Coated, Scrapped, Welded
-from witnessmark.state.lane import Step
+from witnessmark.state.lane import Step, copied
 
 
 class SurfaceState(Struct, frozen=True, kw_only=True):
@@ -42,6 +42,9 @@ class SurfaceLane:
             Closed: self.gone,
             Scrapped: self.gone,
         }
+
+    def copied(self) -> SurfaceLane:
+        return copied(self)
 
     def states(self) -> Mapping[str, SurfaceState]:
         return MappingProxyType(dict(self.now))
