@@ -51,8 +51,7 @@ def joint_debts(
     if state.opened_line is None or state.opened_day is None:
         return
     opened: dict[str, Any] = {**base, "line": state.opened_line, "since": state.opened_day}
-    own = {parted(name)[0] for name in neighbours if name != joint.name}
-    yield from _renewals(joint, kind, state, opened, own)
+    yield from _renewals(joint, kind, state, opened, neighbours)
     yield from _closing(joint, kind, state, base)
     yield from _checks(joint, kind, state, opened)
     yield from _records(joint, kind, state, opened)
@@ -70,10 +69,12 @@ def heading(joint: Joint, kind: Kind) -> dict[str, Any]:
 
 
 def _renewals(
-    joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any], own: set[str]
+    joint: Joint, kind: Kind, state: JointState, opened: dict[str, Any], neighbours: Iterable[str]
 ) -> Iterator[Debt]:
-    for renewal in kind.renew:
-        if renewal.always and renewal.item not in state.renewed and renewal.item not in own:
+    due = [r for r in kind.renew if r.always and r.item not in state.renewed]
+    own = {parted(name)[0] for name in neighbours if name != joint.name} if due else set()
+    for renewal in due:
+        if renewal.item not in own:
             yield Debt(
                 **opened,
                 sort="renew",

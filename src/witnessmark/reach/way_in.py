@@ -109,7 +109,8 @@ def way_in(
     way = _checked(problem, best_way(problem, left=left))
     next_ways = next_best(problem, way, number=others, left=left) if others and way.remove else ()
     remove = tuple(access.names[n] for n in way.remove)
-    worth = tuple(_worth_now(access, problem, way, _asked_for(state, debts)))
+    asked = _asked_for(state, debts) if targets else {}
+    worth = tuple(_worth_now(access, problem, way, asked))
     return WayIn(
         targets=tuple(targets),
         remove=remove,
@@ -156,12 +157,14 @@ def _asked_for(state: State, debts: Iterable[Owing]) -> dict[str, str]:
 
 def _worth_now(access: Access, problem: WayProblem, way: Way, asked: dict[str, str]) -> Iterable[WorthNow]:
     """What this opening lets a hand reach that it could not reach before."""
-    opened = problem.gone | set(way.remove)
-    with_targets = opened | set(problem.targets)
+    fresh = {*way.remove, *problem.targets} - problem.gone
+    with_targets = problem.gone | fresh
     for name, because in asked.items():
         number = access.numbers.get(name)
-        if number is None or number in with_targets or access.reached(name, problem.gone):
+        if number is None or number in with_targets:
             continue
-        if access.reached(name, frozenset(with_targets)):
+        if all(fresh.isdisjoint(route) for route in access.routes[number]):
+            continue
+        if not access.reached(name, problem.gone) and access.reached(name, with_targets):
             alone = best_way(access.problem([name]))
             yield WorthNow(name=name, because=because, minutes_saved=alone.cost)

@@ -48,6 +48,12 @@ class AtHand:
         with open_record(self.folder) as store:
             yield _Often(_Remembered(store, self), self)
 
+    @contextmanager
+    def held_open(self) -> Iterator[None]:
+        """Keep the file open meanwhile: closed by its last user it is tidied up, which each line would wait for."""
+        with open_record(self.folder):
+            yield
+
     def entries_of(self, store: RecordStore) -> tuple[Entry, ...]:
         """The lines, read from the disk only where another program has written since."""
         with self._lock:

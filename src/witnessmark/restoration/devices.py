@@ -43,7 +43,9 @@ def written_as(entries: Sequence[Entry], device_id: str, words: str) -> tuple[En
     return tuple(
         e
         for e in entries
-        if (e.id == device_id or e.id.startswith(f"{device_id}.")) and _plain(e.words) == _plain(words)
+        if e.id.startswith(device_id)
+        and (e.id == device_id or e.id.startswith(f"{device_id}."))
+        and _plain(e.words) == _plain(words)
     )
 
 

@@ -32,7 +32,6 @@ from witnessmark.journal.facts import (
     TookTime,
     Wanted,
 )
-from witnessmark.journal.order import standing
 from witnessmark.owed.debt import Debt, spoken
 from witnessmark.restoration.devices import ids_from, written_as
 from witnessmark.restoration.flow import Flow
@@ -90,7 +89,7 @@ def down_tools(
 
 def interrupted(flow: Flow) -> Interrupted | None:
     """The last breaking-off, where nothing was done since."""
-    lines = standing(flow.entries)
+    lines = flow.fold.recent
     last = next((n for n in reversed(range(len(lines))) if _is_work(lines[n].fact)), -1)
     downed = next((e for e in reversed(lines[last + 1 :]) if isinstance(e.fact, DownedTools)), None)
     if downed is None or not isinstance(downed.fact, DownedTools):

@@ -122,6 +122,11 @@ class Fold:
             or any(isinstance(e.fact, Struck) and e.fact.line not in tail for e in strikes)
         )
 
+    @property
+    def recent(self) -> Sequence[Entry]:
+        """The last lines that stand, in reading order: all, or at least some hundreds."""
+        return self._held
+
     @cached_property
     def state(self) -> State:
         """How everything stands after the last line folded."""

@@ -58,5 +58,6 @@ def lay_floor() -> None:
         LOGGING_CONFIG=None,
     )
     django.setup()
-    for name in ("django.request", "django.security"):  # a page that is not there is told on the page
+    # A page that is not there is told on the page; that somebody waits for a moment need not be told.
+    for name in ("django.request", "django.security", "waitress.queue"):
         logging.getLogger(name).setLevel(logging.ERROR)

@@ -63,7 +63,7 @@ def line_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
         return _read_back(request, restoration, typed, kept=photos_kept(request, "GET"))
     flow = restoration.flow()
     shown = line_shown(flow, written) if written else None
-    offered = offered_lines(flow)[:OFFERED]
+    offered = () if shown or typed.words else offered_lines(flow)[:OFFERED]
     return page(request, "line.html", flow, written=shown, offered=offered, typed=typed, new_id=typed.id)
 
 

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+import gc
 import ipaddress
 import socket
 import webbrowser
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
-from threading import Thread
+from threading import Event, Thread
 from typing import Any
 
 from django.core.handlers.wsgi import WSGIHandler
 from waitress.server import create_server
 from whitenoise import WhiteNoise
 
-from witnessmark.ground.errors import BadInput
+from witnessmark.ground.errors import BadInput, WitnessMarkError
 from witnessmark.ground.version import VERSION
 from witnessmark.restoration.at_hand import AtHand
 from witnessmark.web.faces import big_face
@@ -24,16 +26,20 @@ from witnessmark.web.record import AT_HAND
 from witnessmark.web.uploads import MOST_TOGETHER
 
 Wsgi = Callable[[dict[str, Any], Any], Iterable[bytes]]
-THREADS = 6
+THREADS = 8
+QUIET = 0.3  # seconds without a line, after which the plan is worked out again
 
 
-def application(at_hand: AtHand) -> Wsgi:
-    """The pages of one record, as any server takes them."""
+def application(at_hand: AtHand, moved: Callable[[], None] = lambda: None) -> Wsgi:
+    """The pages of one record, as any server takes them; `moved` is told after whatever may have written."""
     lay_floor()
     pages = WSGIHandler()
 
     def asked(environ: dict[str, Any], start_response: Any) -> Iterable[bytes]:
-        return pages({**environ, AT_HAND: at_hand}, start_response)
+        answer = pages({**environ, AT_HAND: at_hand}, start_response)
+        if environ["REQUEST_METHOD"] == "POST":
+            moved()
+        return answer
 
     served = WhiteNoise(asked, max_age=3600, index_file=False, mimetypes={".ttf": "font/ttf"})
     served.add_files(str(STATIC), prefix="static/")
@@ -65,8 +71,9 @@ def serve(
             holds="a port no other program listens on",
             do="Give another: witnessmark pages --port 8618",
         ) from trouble
+    ahead = Ahead(at_hand)
     server = create_server(
-        application(at_hand),
+        application(at_hand, ahead.moved),
         sockets=[door],
         threads=THREADS,
         ident=f"Witness Mark {VERSION}",
@@ -75,19 +82,45 @@ def serve(
     shown = f"[{address}]" if ":" in address else address
     where = f"http://{shown}:{door.getsockname()[1]}/"
     say(f"{name or 'The vehicle'}: {where}   on this machine alone; stop with Ctrl-C.")
-    Thread(target=warm, args=(at_hand,), daemon=True).start()
+    Thread(target=ahead.work, daemon=True).start()
     if browse:
         webbrowser.open(where)
     try:
-        server.run()
+        with at_hand.held_open():
+            server.run()
     finally:
         server.close()
 
 
+class Ahead:
+    """Works out the plan while nobody asks, so that the front page need not be waited for."""
+
+    def __init__(self, at_hand: AtHand, quiet: float = QUIET) -> None:
+        self.at_hand = at_hand
+        self.quiet = quiet
+        self._moved = Event()
+
+    def moved(self) -> None:
+        """The record may have moved on."""
+        self._moved.set()
+
+    def work(self) -> None:
+        """Without end: once the record has moved and then stood still for a moment, work out the plan."""
+        warm(self.at_hand)
+        while True:
+            self._moved.wait()
+            self._moved.clear()
+            if not self._moved.wait(self.quiet):
+                with suppress(WitnessMarkError), self.at_hand.opened() as restoration:
+                    restoration.flow().session()
+
+
 def warm(at_hand: AtHand) -> None:
-    """Work out the first page's answers before anybody asks."""
+    """Work out the first page's answers before anybody asks; what is kept is not looked through for rubbish."""
     with at_hand.opened() as restoration:
         restoration.flow().session()
+    gc.collect()
+    gc.freeze()
 
 
 def demand_loopback(address: str) -> None:

@@ -114,8 +114,9 @@ def _note_short_forms(work: Work) -> None:
 def _note_new_name(work: Work) -> None:
     """A new name that holds a known one, or is only what is poured, may be no new thing."""
     beside = {s.means for cls in _BESIDE for s in work.line.spans_of(cls)}
-    known = [n.stems for n in work.vocabulary.names if len(lows(n.plain)) > 1]
-    for whole in (*(p.name for p in work.parts), *(j.name for j in work.joints)):
+    new = (*(p.name for p in work.parts), *(j.name for j in work.joints))
+    known = [n.stems for n in work.vocabulary.names if len(lows(n.plain)) > 1] if new else []
+    for whole in new:
         name = parted(whole)[0]
         words = stems(name)
         longer = (n for n in known if len(n) < len(words) and set(n) <= set(words))
