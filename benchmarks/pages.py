@@ -87,7 +87,9 @@ class Hand:
             self.token = found[1]
         return wait, work, answer
 
-    def _begun(self, status: str, headers: list[tuple[str, str]], trouble: Any = None) -> Callable[[bytes], Any]:
+    def _begun(
+        self, status: str, headers: list[tuple[str, str]], trouble: Any = None
+    ) -> Callable[[bytes], Any]:
         if not status.startswith(("200", "303")):
             print(f"    answered {status}")
         for name, value in headers:
@@ -97,10 +99,12 @@ class Hand:
 
 
 def one_user(hand: Hand, rounds: int) -> None:
-    """Every page, several times; before each round a line is written, so that nothing is kept from the last."""
-    print(f"\none user, p95 of {rounds} rounds; a line is written before each, and the plan worked out while it is")
-    print(f"read that it was written, as the server does (bound {ONE_USER * 1000:.0f} ms)")
-    found: dict[str, list[tuple[float, float, bytes]]] = {address: [] for address in ("/line?written", *PAGES)}
+    """Every page, several times; before each round a line is written: nothing is kept from the last."""
+    print(f"\none user, p95 of {rounds} rounds (bound {ONE_USER * 1000:.0f} ms); a line is written before each,")
+    print("and the plan worked out while it is read that it was written, as the server does")
+    found: dict[str, list[tuple[float, float, bytes]]] = {
+        address: [] for address in ("/line?written", *PAGES)
+    }
     planned: list[float] = []
     for turn in range(rounds):
         write(hand, turn)
@@ -134,7 +138,9 @@ def write(hand: Hand, turn: int) -> tuple[float, float, bytes]:
     read = hand.ask(f"/line?{urlencode({'words': words})}")[2].decode()
     said = re.search(r'name="said" value="([^"]*)"', read)
     assert said, read[:2000]
-    return hand.ask("/line/write", {"words": words, "id": uuid.uuid4().hex, "said": said[1], "kind": "", "reading": "0"})
+    return hand.ask(
+        "/line/write", {"words": words, "id": uuid.uuid4().hex, "said": said[1], "kind": "", "reading": "0"}
+    )
 
 
 @contextmanager
@@ -158,9 +164,13 @@ def cold(folder: Path) -> None:
     subprocess.run([sys.executable, "-c", "pass"], check=True)
     bare = time.perf_counter() - bare
     with served(folder) as (address, began):
-        weight = sum(len(fetched(address, name)) for name in ("/", "/static/witnessmark.css", "/static/kept.js"))
+        weight = sum(
+            len(fetched(address, name)) for name in ("/", "/static/witnessmark.css", "/static/kept.js")
+        )
         taken = time.perf_counter() - began
-    print(f"\nfirst page cold {taken:5.2f} s   {taken / COLD:4.2f} x bound   {taken / bare:4.1f} x bare python")
+    print(
+        f"\nfirst page cold {taken:5.2f} s   {taken / COLD:4.2f} x bound   {taken / bare:4.1f} x bare python"
+    )
     print(f"its weight, style and script with it {weight / 1000:.1f} kB   {weight / WEIGHT:4.2f} x bound")
 
 

@@ -16,9 +16,9 @@ import pytest
 
 from tests.cli.running import run
 from tests.web.running import running
-from tests.web.van import van
+from tests.web.van import browser, van
 from witnessmark.ground.errors import BadInput
-from witnessmark.web.serving import demand_loopback, serve, warm
+from witnessmark.web.serving import Ahead, demand_loopback, serve, warm
 
 
 @pytest.fixture
@@ -110,3 +110,16 @@ def test_the_first_page_can_be_worked_out_beforehand(tmp_path: Path) -> None:
     with at_hand.opened() as restoration:
         flow = restoration.flow()
         assert flow.session() is flow.session()
+
+
+def test_the_plan_is_worked_out_ahead_once_the_record_stands_still(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    at_hand = van(tmp_path)
+    ahead = Ahead(at_hand, quiet=0.001)
+    sent = {"words": "took off wheel nuts right rear", "id": "0123456789abcdef"}
+    assert browser(at_hand).post("/line/send", sent).json()["written"]
+    ahead.moved()
+    assert ahead.once()
+    monkeypatch.setattr("witnessmark.restoration.flow.plan_session", None)  # asked again it would fail
+    assert browser(at_hand).get("/").status_code == 200

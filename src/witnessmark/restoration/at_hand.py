@@ -50,7 +50,7 @@ class AtHand:
 
     @contextmanager
     def held_open(self) -> Iterator[None]:
-        """Keep the file open meanwhile: closed by its last user it is tidied up, which each line would wait for."""
+        """Keep the file open meanwhile: closing it for good takes a tidying that each line would wait for."""
         with open_record(self.folder):
             yield
 
@@ -92,7 +92,7 @@ class AtHand:
 
 
 def _begins_with(entries: Sequence[Entry], earlier: Sequence[Entry]) -> bool:
-    """Whether a record is an earlier one grown: it then holds the earlier one's last line where that stood."""
+    """Whether a record is an earlier one grown: it holds the earlier one's last line where that stood."""
     return len(entries) >= len(earlier) and entries[len(earlier) - 1 : len(earlier)] == earlier[-1:]
 
 
@@ -125,7 +125,7 @@ class _Planning(Flow):
 
     @cached_property
     def fold(self) -> Fold:
-        """The fold of the earlier flow where nothing came, or of its lines and those behind; else a new one."""
+        """The earlier flow's fold with the lines behind laid on; else a new one."""
         earlier, self._earlier = self._earlier, None
         if earlier is None:
             return Fold.of(self.entries)

@@ -175,7 +175,7 @@ class _Lanes(NamedTuple):
         )  # fmt: skip
 
     def led_along(self, entries: Iterable[Entry]) -> _Lanes:
-        """These lanes after more entries, which stand in reading order; they themselves stay where they are."""
+        """These lanes after more entries, which stand in reading order; they themselves stay behind."""
         fresh = _Lanes(
             self.joints.copied(), self.parts.copied(), self.surfaces.copied(), self.counts.copied(),
             self.answers.copied(), self.supply.copied(), self.sizes.copied(),

@@ -105,18 +105,24 @@ class Ahead:
         self._moved.set()
 
     def work(self) -> None:
-        """Without end: once the record has moved and then stood still for a moment, work out the plan."""
+        """Without end."""
         warm(self.at_hand)
         while True:
-            self._moved.wait()
-            self._moved.clear()
-            if not self._moved.wait(self.quiet):
-                with suppress(WitnessMarkError), self.at_hand.opened() as restoration:
-                    restoration.flow().session()
+            self.once()
+
+    def once(self) -> bool:
+        """Wait until the record has moved; if it then stands still for a moment, work out the plan."""
+        self._moved.wait()
+        self._moved.clear()
+        if self._moved.wait(self.quiet):
+            return False
+        with suppress(WitnessMarkError), self.at_hand.opened() as restoration:
+            restoration.flow().session()
+        return True
 
 
 def warm(at_hand: AtHand) -> None:
-    """Work out the first page's answers before anybody asks; what is kept is not looked through for rubbish."""
+    """Work out the first page's answers; from now on what is kept is not looked through for rubbish."""
     with at_hand.opened() as restoration:
         restoration.flow().session()
     gc.collect()
