@@ -100,7 +100,9 @@ class Hand:
 
 def one_user(hand: Hand, rounds: int) -> None:
     """Every page, several times; before each round a line is written: nothing is kept from the last."""
-    print(f"\none user, p95 of {rounds} rounds (bound {ONE_USER * 1000:.0f} ms); a line is written before each,")
+    print(
+        f"\none user, p95 of {rounds} rounds (bound {ONE_USER * 1000:.0f} ms); a line is written before each,"
+    )
     print("and the plan worked out while it is read that it was written, as the server does")
     found: dict[str, list[tuple[float, float, bytes]]] = {
         address: [] for address in ("/line?written", *PAGES)
