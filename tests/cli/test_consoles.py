@@ -26,6 +26,7 @@ CALLS = {
     "needs": ["needs"],
     "check": ["check"],
     "sheet": ["sheet", "wall", "--pdf", "Wand ä.pdf"],
+    "week": ["week"],
     "pages": ["pages", "--help"],
     "bench": ["bench", "bolts", "check", "thread=M8", "grade=8.8", "torque=13 lbf ft"],
     "import": ["import", "stock ü.csv"],

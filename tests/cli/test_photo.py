@@ -50,3 +50,17 @@ def test_what_will_not_do_is_told_and_nothing_is_written(vehicle: Path, words: t
     assert said.code == 2
     assert all(part in said.err for part in ("Given:", "Would hold:", "Do:"))
     assert run(vehicle, "journal").out == before
+
+
+def test_the_week_is_told_on_the_screen_and_as_files(vehicle: Path) -> None:
+    run(vehicle, "photo", str(vehicle / "1.jpg"))
+    said = run(vehicle, "week")
+    assert said.code == 0
+    assert "**Apart:** hub nut, left rear." in said.out
+    assert "test vehicle" not in said.out
+    out = vehicle / "to publish"
+    assert run(vehicle, "week", "--out", str(out)).code == 0
+    assert sorted(file.name for file in out.iterdir()) == ["1.jpg", "week.html", "week.md"]
+    assert "![Took off hub nut, left rear.](1.jpg)" in (out / "week.md").read_text("utf-8")
+    assert run(vehicle, "week", "--out", str(vehicle / "1.jpg")).code == 2
+    assert run(vehicle, "week", "--ending", "soon").code == 2

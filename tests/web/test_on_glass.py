@@ -46,6 +46,7 @@ PAGES = [
     "/journal/4",
     "/journal/2/strike",
     "/photos",
+    "/week",
     "/photos?of=wheel+nuts%2C+left+rear",
     "/sheets",
     "/sheets/wall",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from urllib.parse import urlencode
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
@@ -84,7 +85,7 @@ def keep_photos(request: HttpRequest) -> HttpResponse:
 @require_http_methods(["GET", "HEAD"])
 def photo(request: HttpRequest, name: str) -> HttpResponse:
     """One photo, whole."""
-    return _jpeg(photo_content(_at_hand(request).folder, name), _FOR_EVER)
+    return _jpeg(photo_content(folder_asked(request), name), _FOR_EVER)
 
 
 @require_http_methods(["GET", "HEAD"])
@@ -95,6 +96,11 @@ def small_photo(request: HttpRequest, name: str) -> HttpResponse:
     if made is not None:
         return _jpeg(made, _FOR_EVER)
     return _jpeg(photo_content(at_hand.folder, name), "no-store")
+
+
+def folder_asked(request: HttpRequest) -> Path:
+    """The folder of the record that is asked."""
+    return _at_hand(request).folder
 
 
 def _at_hand(request: HttpRequest) -> AtHand:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from django.urls import path, register_converter
 
-from witnessmark.web import answers, journal, line, now, paper, photos, tools, trouble
+from witnessmark.web import answers, journal, line, now, paper, photos, tools, trouble, week
 from witnessmark.web.asked import LineNumber, PhotoName
 
 register_converter(LineNumber, "number")
@@ -39,6 +39,8 @@ urlpatterns = [
     path("photos/keep", photos.keep_photos),
     path("photo/<photo:name>", photos.photo),
     path("photo/<photo:name>/small", photos.small_photo),
+    path("week", week.week_page),
+    path("week/files", week.week_files),
     path("sheets", paper.sheets_page),
     path("sheets/<slug:kind>", paper.sheet_page),
 ]

@@ -31,6 +31,7 @@ PLACES = (
     ("Vehicle", "/vehicle"),
     ("Journal", "/journal"),
     ("Photos", "/photos"),
+    ("The week", "/week"),
     ("Sheets", "/sheets"),
 )
 
