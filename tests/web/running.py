@@ -11,15 +11,16 @@ from waitress import wasyncore
 from waitress.server import create_server
 
 from witnessmark.restoration.at_hand import AtHand
+from witnessmark.web.house import House
 from witnessmark.web.serving import application
 
 
 @contextmanager
-def running(at_hand: AtHand) -> Iterator[str]:
+def running(at_hand: AtHand, house: House | None = None) -> Iterator[str]:
     """Serve, give the address, stop."""
     door = socket.create_server(("127.0.0.1", 0))
     channels: dict[int, object] = {}
-    server = create_server(application(at_hand), sockets=[door], threads=4, map=channels)
+    server = create_server(application(at_hand, house=house), sockets=[door], threads=4, map=channels)
     thread = threading.Thread(target=_run, args=(server,))
     thread.start()
     try:

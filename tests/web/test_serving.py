@@ -13,11 +13,15 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from msgspec import structs
 
 from tests.cli.running import run
+from tests.web.house import house_with
+from tests.web.house import quick_hash as quick_hash
 from tests.web.running import running
 from tests.web.van import browser, van
 from witnessmark.ground.errors import BadInput
+from witnessmark.web.house import house_names
 from witnessmark.web.serving import Ahead, demand_loopback, serve, warm
 
 
@@ -60,6 +64,7 @@ def test_an_address_others_could_reach_is_refused(outside: str) -> None:
     with pytest.raises(BadInput) as told:
         demand_loopback(outside)
     assert "log-ins" in told.value.holds
+    assert "--house" in told.value.do
 
 
 @pytest.mark.parametrize("own", ["127.0.0.1", "::1", "localhost", "127.8.8.8"])
@@ -91,6 +96,38 @@ def test_the_command_serves_from_any_folder_on_any_console(tmp_path: Path) -> No
                 assert b"Wheel nuts, left rear" in answer.read()
         finally:
             served.terminate()
+
+
+def test_the_house_is_served_only_with_an_owner_and_on_an_address_of_the_house(tmp_path: Path) -> None:
+    van(tmp_path)
+    said = run(tmp_path, "pages", "--house", "--no-browser", "--address", "192.168.1.20")
+    assert said.code == 2
+    assert "Would hold: at least one owner" in said.err
+    assert "witnessmark people" in said.err
+    for outside in ("0.0.0.0", "::", "127.0.0.1", "8.8.8.8", "garage.example"):
+        said = run(tmp_path, "pages", "--house", "--no-browser", "--address", outside)
+        assert said.code == 2
+        assert "own address on the house network" in said.err
+
+
+@pytest.mark.usefixtures("quick_hash")
+def test_a_real_server_on_the_house_network_asks_for_a_log_in(tmp_path: Path) -> None:
+    at_hand, house = house_with(tmp_path)
+    own = structs.replace(house, hosts=("127.0.0.1",))
+    with running(at_hand, own) as address:
+        with urllib.request.urlopen(f"{address}/owed") as answer:
+            assert answer.url.startswith(f"{address}/in?to=")
+            assert b"nuts" not in answer.read()
+        with urllib.request.urlopen(f"{address}/static/witnessmark.css") as answer:
+            assert answer.status == 200
+
+
+def test_the_houses_names_are_its_address_and_the_machines_name(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(socket, "gethostname", lambda: "Shed.example")
+    assert house_names("192.168.1.20") == ("192.168.1.20", "shed", "shed.local")
+    assert house_names("fd00::7")[0] == "[fd00::7]"
+    monkeypatch.setattr(socket, "gethostname", lambda: "localhost")
+    assert house_names("192.168.1.20") == ("192.168.1.20",)
 
 
 def test_a_port_in_use_is_told(tmp_path: Path) -> None:

@@ -43,10 +43,10 @@ class AtHand:
         self._plans: _Plans = _Plans()
 
     @contextmanager
-    def opened(self) -> Iterator[Restoration]:
-        """The record, opened for one question or one line, and closed behind it."""
+    def opened(self, who: str = "you") -> Iterator[Restoration]:
+        """The record, opened by a hand for one question or one line, and closed behind it."""
         with open_record(self.folder) as store:
-            yield _Often(_Remembered(store, self), self)
+            yield _Often(_Remembered(store, self), self, who)
 
     @contextmanager
     def held_open(self) -> Iterator[None]:
@@ -159,8 +159,8 @@ class _Remembered:
 class _Often(Restoration):
     """A restoration whose answers of this minute are kept."""
 
-    def __init__(self, store: RecordStore, at_hand: AtHand) -> None:
-        super().__init__(store, now=at_hand.clock())
+    def __init__(self, store: RecordStore, at_hand: AtHand, who: str) -> None:
+        super().__init__(store, now=at_hand.clock(), who=who)
         self._at_hand = at_hand
 
     def flow(self, on: date | None = None, by: date | None = None, *, seed: int = 1) -> Flow:

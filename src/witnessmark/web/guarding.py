@@ -8,6 +8,7 @@ from django.http import HttpRequest, HttpResponse
 from django.http.response import HttpResponseBase
 
 from witnessmark.ground.errors import WitnessMarkError
+from witnessmark.web.house import house_of
 from witnessmark.web.trouble import trouble_page
 
 Answer = Callable[[HttpRequest], HttpResponseBase]
@@ -35,7 +36,11 @@ def headed(answer: Answer) -> Answer:
         response["Content-Security-Policy"] = POLICY
         response["Permissions-Policy"] = "geolocation=(), microphone=(), payment=()"
         response["Cross-Origin-Resource-Policy"] = "same-origin"
+        if house_of(request):
+            response["Cache-Control"] = "no-store"  # a borrowed tablet keeps nothing, photos neither
         response.setdefault("Cache-Control", "private, no-cache")
+        for cookie in response.cookies.values():
+            cookie["secure"] = cookie["secure"] or request.is_secure()
         return response
 
     return with_headers

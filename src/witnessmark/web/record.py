@@ -12,6 +12,7 @@ from django.http import HttpRequest, HttpResponse
 from witnessmark.ground.errors import LostRace
 from witnessmark.restoration.at_hand import AtHand
 from witnessmark.restoration.restoration import Restoration
+from witnessmark.web.house import hand_of
 
 AT_HAND = "witnessmark.at_hand"
 TRIES = 60  # eight hands at once need about a dozen at the worst; each try is a few hundredths of a second
@@ -28,12 +29,13 @@ def with_record(
 
     @wraps(view)
     def wrapped(request: HttpRequest, /, *args: P.args, **kwargs: P.kwargs) -> HttpResponse:
-        at_hand = request.META[AT_HAND]
+        at_hand, hand = request.META[AT_HAND], hand_of(request)
         assert isinstance(at_hand, AtHand)
+        assert hand is not None  # the door lets no stranger through
         for _ in range(TRIES - 1):
-            with suppress(LostRace), at_hand.opened() as restoration:
+            with suppress(LostRace), at_hand.opened(hand.name) as restoration:
                 return view(request, restoration, *args, **kwargs)
-        with at_hand.opened() as restoration:
+        with at_hand.opened(hand.name) as restoration:
             return view(request, restoration, *args, **kwargs)
 
     return wrapped

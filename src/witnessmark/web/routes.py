@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from django.urls import path, register_converter
 
-from witnessmark.web import answers, journal, line, now, paper, photos, tools, trouble, week
+from witnessmark.web import answers, doors, journal, line, now, paper, photos, tools, trouble, week
 from witnessmark.web.asked import LineNumber, PhotoName
 
 register_converter(LineNumber, "number")
@@ -18,6 +18,10 @@ urlpatterns = [
     path("", now.now_page),
     path("pages", now.every_page),
     path("here", now.here),
+    path("in", doors.log_in_page),
+    path("out", doors.log_out),
+    path("phrase", doors.phrase_page),
+    path("people", doors.people_page),
     path("line", line.line_page),
     path("line/write", line.write_line),
     path("line/send", line.send_line),

@@ -16,6 +16,7 @@ from witnessmark.restoration.screens import before_blank
 from witnessmark.sheets.marks import BROAD, TALL, mark_svg
 from witnessmark.sheets.phrases import counted, day_words, days_words, fit_to_show, short_day
 from witnessmark.sheets.text import stood
+from witnessmark.web.house import hand_of
 
 STATES = ("apart", "loose", "tight", "proven")
 
@@ -89,12 +90,15 @@ def page(
     request: HttpRequest, template: str, flow: Flow | None, *, code: int = 200, **values: Any
 ) -> HttpResponse:
     """One page, with what all carry: the vehicle's name, the day, the last line, the form's token."""
+    known = hand_of(request)
+    nameless = "the vehicle" if known else "Witness Mark"
     common = {
         "here": request.path,
-        "vehicle": (flow.vehicle.name if flow else "") or "the vehicle",
+        "vehicle": (flow.vehicle.name if flow else "") or nameless,
         "today": flow.today if flow else None,
         "line": flow.line if flow else 0,
         "token": get_token(request),
+        "known": known,
     }
     body = engines["jinja2"].get_template(template).render(common | values)
     return HttpResponse(body, status=code)

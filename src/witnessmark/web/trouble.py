@@ -8,6 +8,7 @@ from django.http import HttpRequest, HttpResponse
 
 from witnessmark.ground.errors import BadInput, LostRace, WitnessMarkError
 from witnessmark.restoration.at_hand import AtHand
+from witnessmark.web.house import hand_of
 from witnessmark.web.record import AT_HAND
 from witnessmark.web.showing import page
 
@@ -17,7 +18,8 @@ def trouble_page(request: HttpRequest, trouble: WitnessMarkError, *, code: int =
     told = trouble if isinstance(trouble, BadInput) else _told(trouble)
     values = {"trouble": told, "words": _typed(request)}
     at_hand = request.META.get(AT_HAND)
-    if isinstance(trouble, BadInput) and isinstance(at_hand, AtHand):
+    known = hand_of(request) is not None  # a stranger is told nothing of the record
+    if known and isinstance(trouble, BadInput) and isinstance(at_hand, AtHand):
         with suppress(WitnessMarkError), at_hand.opened() as restoration:
             return page(request, "trouble.html", restoration.flow(), code=code, **values)
     return page(request, "trouble.html", None, code=code, **values)
@@ -42,8 +44,8 @@ def not_there(request: HttpRequest, exception: Exception | None = None) -> HttpR
 
 
 def refused(request: HttpRequest, exception: Exception | None = None) -> HttpResponse:
-    """A question that is not put as a browser of this machine puts it."""
-    said = "What would hold: this program's own pages, opened on this machine by its address 127.0.0.1."
+    """A question that is not put as a browser puts it, or is too large."""
+    said = "What would hold: these pages, opened under the address that the program printed when it began."
     return HttpResponse(
         f"This question was refused. {said}\n", status=400, content_type="text/plain; charset=utf-8"
     )
