@@ -1,7 +1,7 @@
 """Make the pictures of the docs from the demo vehicle: the first page of some sheets, as PNG.
 
-    .venv/bin/python scripts/pictures.py            makes them
-    .venv/bin/python scripts/pictures.py --check    makes them beside and compares; exit 1 where one is stale
+.venv/bin/python scripts/pictures.py            makes them
+.venv/bin/python scripts/pictures.py --check    makes them beside and compares; exit 1 where one is stale
 """
 
 from __future__ import annotations

@@ -99,8 +99,40 @@ STOCK: Rows = [
     {"item": "64 mm tube", "size": "64 mm outside, 52 inside"},
 ]
 
+OFFERS: Rows = [
+    {
+        "item": "half-shaft ring", "supplier": "Ottermere Seals", "size": "47 x 2.62",
+        "for": "half-shaft ring, left", "their number": "R-4726", "price": "0.60", "weight": 5,
+    },
+    {
+        "item": "wheel cylinder", "supplier": "Brockenhay Brakes", "for": "wheel cylinder, left rear",
+        "price": "16.20", "weight": "0.4 kg",
+    },
+    {
+        "item": "split pin", "supplier": "Quillbrook Fasteners", "size": "3.2 x 50", "price": "1.50",
+        "pack": 10, "weight": 60,
+    },
+    {
+        "item": "cover gasket", "supplier": "Packning Norrvik", "for": "axle cover bolts", "price": "38",
+        "weight": 30, "quick": 5, "days": 8, "slow": 15,
+    },
+]  # fmt: skip
+
+SUPPLIERS: Rows = [
+    {
+        "supplier": "Ottermere Seals", "post": "3.50 to 1 kg; 4.95", "free above": "60",
+        "quick": 1, "days": 2, "slow": 4, "cut-off": "16:00",
+    },
+    {"supplier": "Brockenhay Brakes", "post": "4.50 to 2 kg; 9", "minimum": "10", "days": 3},
+    {"supplier": "Quillbrook Fasteners", "post": "3.10", "quick": 1, "days": 2, "slow": 5},
+    {
+        "supplier": "Packning Norrvik", "post": "90 to 2 kg", "currency": "SEK", "rate": "0.075",
+        "duty": "4.5",
+    },
+]  # fmt: skip
+
 FILLED: Mapping[str, Sequence[Mapping[str, str | int]]] = {
-    "parts": PARTS, "joints": JOINTS, "jobs": JOBS, "stock": STOCK
+    "parts": PARTS, "joints": JOINTS, "jobs": JOBS, "stock": STOCK, "offers": OFFERS, "suppliers": SUPPLIERS
 }  # fmt: skip
 
 

@@ -55,7 +55,10 @@ def test_the_csv_twins_say_what_the_filled_example_says() -> None:
     )
     jobs = read_spreadsheet(EXAMPLES / "spreadsheet-filled-jobs.csv", known)
     stock = read_spreadsheet(EXAMPLES / "spreadsheet-filled-stock.csv", known)
-    assert parts.facts + joints.facts + jobs.facts + stock.facts == whole.facts
+    offers = read_spreadsheet(EXAMPLES / "spreadsheet-filled-offers.csv", known)
+    suppliers = read_spreadsheet(EXAMPLES / "spreadsheet-filled-suppliers.csv", known)
+    apart = (parts, joints, jobs, stock, offers, suppliers)
+    assert tuple(fact for one in apart for fact in one.facts) == whole.facts
 
 
 @pytest.mark.parametrize("sheet", SHEETS)

@@ -77,8 +77,50 @@ STOCK = (
     Column("size", "its size", "3.2 x 50"),
 )
 
+_QUICK = Column("quick", "days on the way when it goes well: one parcel in ten is quicker", "1")
+_DAYS = Column("days", "likely days on the way, Sundays not counted", "2")
+_SLOW = Column("slow", "days when it goes badly: one parcel in ten is slower", "4")
+_SUPPLIER = Column("supplier", "who sends it", "Ottermere Seals", needed=True)
+
+OFFERS = (
+    Column("item", "what it is", "wheel cylinder", needed=True),
+    _SUPPLIER,
+    Column("size", "the size it is offered in", "3/4 in bore"),
+    Column("for", "the part or joint it is for; a semicolon between several", "wheel cylinder, left rear"),
+    Column("their number", "the supplier's own number for it", "B-190"),
+    Column(
+        "price", "of one pack; with its sign where it is not the supplier's own currency", "6.40", needed=True
+    ),
+    Column("pack", "how many are in a pack", "1"),
+    Column("weight", "of one pack; grams, or with its unit", "400"),
+    _QUICK,
+    _DAYS,
+    _SLOW,
+)
+
+SUPPLIERS = (
+    _SUPPLIER,
+    Column("post", "post by weight, lightest first; a semicolon between", "3.50 to 1 kg; 4.95 to 5 kg; 9"),
+    Column("free above", "goods from this sum on go without post", "60"),
+    Column("minimum", "below this sum nothing is sent", "10"),
+    Column("currency", "the three letters of the currency of all these sums; empty for your own", "EUR"),
+    Column("rate", "how many of your own you pay for one of it", "0.86"),
+    Column("duty", "what customs ask, in a hundred of the goods", "4.5"),
+    _QUICK,
+    _DAYS,
+    _SLOW,
+    Column("cut-off", "the time of day after which it goes the next day", "16:00"),
+)
+
 SHEETS: Mapping[str, tuple[Column, ...]] = MappingProxyType(
-    {"parts": PARTS, "joints": JOINTS, "jobs": JOBS, "stock": STOCK}
+    {
+        "parts": PARTS,
+        "joints": JOINTS,
+        "jobs": JOBS,
+        "stock": STOCK,
+        "offers": OFFERS,
+        "suppliers": SUPPLIERS,
+    }
 )
 COMPUTED = "owed"  # a sheet that is written out to be read, and never read back
 OWED_HEADINGS = ("if missed", "what", "joint", "part", "where", "because", "line", "pays", "since", "due")
@@ -106,6 +148,8 @@ def sheet_told_by(headings: frozenset[str]) -> str:
     """
     if {"job", "thing"} <= headings:
         return "jobs"
+    if "supplier" in headings:
+        return "offers" if "item" in headings else "suppliers"
     if "item" in headings:
         return "stock"
     if "name" not in headings:

@@ -1,11 +1,10 @@
-"""A row of each sheet becomes what it says: parts, joints, jobs, stock."""
+"""A row of each sheet becomes what it says: parts, joints, jobs, stock; what is offered stands by itself."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from witnessmark.exchange.cells import (
@@ -22,20 +21,13 @@ from witnessmark.exchange.cells import (
     read_with_unit,
 )
 from witnessmark.exchange.grid import Row
+from witnessmark.exchange.offers_in import offer_in, supplier_in
+from witnessmark.exchange.row_read import Read
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.pedigree import rank
 from witnessmark.journal.facts import AnyFact, Described, Guessed, Owned, Wanted
 from witnessmark.vehicle.sides import parted, whole_name
 from witnessmark.vehicle.things import Figure, Joint, Part, Routes, Vehicle
-
-
-class Read(Struct, frozen=True, kw_only=True):
-    """A row understood: its facts, and the names it leans on."""
-
-    row: Row
-    facts: tuple[AnyFact, ...]
-    leans_on: tuple[tuple[str, str], ...] = ()  # heading, name
-
 
 NONE: tuple[str, ...] = ()
 NO_WAY: Routes = ()
@@ -160,5 +152,12 @@ def stock_in(row: Row, vehicle: Vehicle, known: frozenset[str]) -> Read:
 
 
 READERS: Mapping[str, RowReader] = MappingProxyType(
-    {"parts": part_in, "joints": joint_in, "jobs": job_in, "stock": stock_in}
+    {
+        "parts": part_in,
+        "joints": joint_in,
+        "jobs": job_in,
+        "stock": stock_in,
+        "offers": offer_in,
+        "suppliers": supplier_in,
+    }
 )

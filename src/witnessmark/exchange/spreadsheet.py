@@ -1,4 +1,4 @@
-"""A spreadsheet of parts, joints, jobs and stock, read into facts that wait to be taken.
+"""A spreadsheet of parts, joints, jobs, stock, offers and suppliers, read into facts that wait to be taken.
 
 Nothing is written here. Every row that cannot be taken is named with its sheet, row and column, all
 of them at once; the good rows wait until the person says to take them without the bad.
@@ -13,7 +13,8 @@ from msgspec import Struct
 from witnessmark.exchange.columns import COMPUTED, SHEETS, plain_heading, sheet_told_by
 from witnessmark.exchange.csv_in import read_csv
 from witnessmark.exchange.grid import RawSheet, Row, RowTrouble, rows_of, trouble_at
-from witnessmark.exchange.rows_in import READERS, Read, assembly_in, name_in
+from witnessmark.exchange.row_read import Read
+from witnessmark.exchange.rows_in import READERS, assembly_in, name_in
 from witnessmark.exchange.xlsx_in import read_xlsx
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.facts import AnyFact

@@ -338,13 +338,60 @@ class Came(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="came"):
 
 
 class Offered(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="offered"):
-    """A supplier's offer: price each, post, working days."""
+    """A supplier's offer: price of a pack, post, days on the way; `number` is the supplier's own for it.
+
+    pack              pieces in a pack; grams: what a pack weighs
+    currency          "" is the owner's own
+    days              likely; quick_days, slow_days: one parcel in ten is quicker, one slower
+    """
 
     item: str
     supplier: str = ""
     price: float | None = None
     post: float | None = None
     days: float | None = None
+    size: str = ""
+    number: str = ""
+    pack: int = 1
+    grams: float = 0
+    currency: str = ""
+    quick_days: float | None = None
+    slow_days: float | None = None
+
+
+class PostStep(Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """What post costs up to a weight in grams; 0: however heavy."""
+
+    price: float
+    most_grams: float = 0
+
+
+class Quoted(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="quoted"):
+    """A supplier's terms; a later line about the same supplier takes the place of the earlier.
+
+    free_above, minimum  of the goods' sum; duty: percent of it
+    rate                 so many of the owner's own currency for one of `currency`, as typed
+    cut_off              the time of day, HH:MM, after which an order goes the next day
+    """
+
+    supplier: str
+    post: tuple[PostStep, ...] = ()
+    free_above: float | None = None
+    minimum: float | None = None
+    currency: str = ""
+    rate: str = ""
+    duty: float = 0
+    days: float | None = None
+    quick_days: float | None = None
+    slow_days: float | None = None
+    cut_off: str = ""
+
+
+class Valued(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="valued"):
+    """What a lost session is worth to the owner."""
+
+    amount: float
+    currency: str = ""
 
 
 class Paid(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="paid"):
@@ -392,7 +439,7 @@ Doing = (
     | Fitted | NippedUp | Tightened | Filled | Proved | LookedAt | PutRight | Marked | Photographed | Closed
     | Stored | SentAway | CameBack | Turned | Scrapped | Blanked | Unblanked | Bagged | Unbagged
     | Lifted | LetDown | OpenedTin | DownedTools | Held | Ran
-    | Wanted | Left | Guessed | TookTime | Ordered | Came | Offered | Paid | Owned
+    | Wanted | Left | Guessed | TookTime | Ordered | Came | Offered | Quoted | Valued | Paid | Owned
     | SettledPlan | PrintedSheet | Remarked
 )  # fmt: skip
 

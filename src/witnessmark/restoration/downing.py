@@ -25,11 +25,13 @@ from witnessmark.journal.facts import (
     Paid,
     Photographed,
     PrintedSheet,
+    Quoted,
     ReadFigure,
     Remarked,
     SettledPlan,
     Struck,
     TookTime,
+    Valued,
     Wanted,
 )
 from witnessmark.owed.debt import Debt, spoken
@@ -45,7 +47,7 @@ MOST_OFFERED = 6
 # Lines that can be written while the tools are down.
 _PAPERWORK = (
     Described, DescribedVehicle, ReadFigure, DownedTools, Held, Photographed, PrintedSheet, Remarked,
-    SettledPlan, Struck, Wanted, Left, Guessed, TookTime, Ordered, Came, Offered, Paid, Owned,
+    SettledPlan, Struck, Wanted, Left, Guessed, TookTime, Ordered, Came, Offered, Quoted, Valued, Paid, Owned,
 )  # fmt: skip
 _BACK = "back again"
 _OF_TIME = frozenset({"fire_watch", "blank", "fluid", "bare", "recoat", "turn", "back"})

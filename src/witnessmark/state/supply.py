@@ -18,8 +18,10 @@ from witnessmark.journal.facts import (
     Ordered,
     Owned,
     Paid,
+    Quoted,
     SettledPlan,
     TookTime,
+    Valued,
     Wanted,
 )
 from witnessmark.state.lane import Step, copied
@@ -46,6 +48,8 @@ class Supply(Struct, frozen=True, kw_only=True):
     ordered: tuple[Line, ...] = ()
     came: tuple[Line, ...] = ()
     offered: tuple[Line, ...] = ()
+    quoted: tuple[Line, ...] = ()
+    valued: tuple[Line, ...] = ()
     paid: tuple[Line, ...] = ()
     owned: tuple[Line, ...] = ()
 
@@ -61,6 +65,8 @@ _SUBJECTS: dict[type, str] = {
     Ordered: "ordered",
     Came: "came",
     Offered: "offered",
+    Quoted: "quoted",
+    Valued: "valued",
     Paid: "paid",
     Owned: "owned",
 }
