@@ -114,7 +114,7 @@ def test_the_second_reading_sees_each_fault() -> None:
     sender = problem.offers[first].supplier
     for wrong in (
         replace(good, packs={n: c for n, c in good.packs.items() if n != first}),
-        replace(good, packs=good.packs | {first: good.packs[first] + 9}),
+        replace(good, packs={**good.packs, first: good.packs[first] + 9}),
         replace(good, tiers={s: n for s, n in good.tiers.items() if s != sender}),
         replace(good, post=good.post + 1),
         replace(good, cost=good.cost - 1, bound=good.cost - 1),

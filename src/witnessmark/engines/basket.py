@@ -258,14 +258,11 @@ def quick_basket(problem: BasketProblem) -> dict[int, int] | None:
         used = sorted({problem.offers[number].supplier for number in best})
         tried = [(s, _within(problem, frozenset(used) - {s})) for s in used]
         cheaper = [(priced(problem, packs).cost, s, packs) for s, packs in tried if packs is not None]
-        if not cheaper or min(cheaper, key=_first)[0] >= cost:
+        least = min(cheaper, key=lambda one: one[:2], default=None)
+        if least is None or least[0] >= cost:
             return best
-        best = min(cheaper, key=_first)[2]
+        best = least[2]
     return best
-
-
-def _first(one: Sequence[object]) -> object:
-    return one[0]
 
 
 def _within(problem: BasketProblem, senders: frozenset[int]) -> dict[int, int] | None:

@@ -15,6 +15,7 @@ from witnessmark.journal.facts import Offered, PostStep, Quoted
 from witnessmark.vehicle.things import Vehicle
 
 NOBODY: tuple[str, ...] = ()
+NO_PRICE: tuple[float | None, str] = (None, "")
 NO_POST: tuple[PostStep, ...] = ()
 _STEP = re.compile(r"(.+?)\s+(?:up )?to\s+(.+)", re.IGNORECASE)
 _CLOCK = re.compile(r"([01]?[0-9]|2[0-3])[:.]([0-5][0-9])")
@@ -65,8 +66,7 @@ def supplier_in(row: Row, vehicle: Vehicle, known: frozenset[str]) -> Read:
 
 def _price(row: Row, heading: str) -> tuple[float | None, str]:
     """A sum that is not below nothing, and the currency typed with it."""
-    amount, currency = row.read(heading, _not_negative, (None, ""))
-    return amount, currency
+    return row.read(heading, _not_negative, NO_PRICE)
 
 
 def _not_negative(text: str) -> tuple[float | None, str]:

@@ -17,7 +17,7 @@ _EMPTY = frozenset(
     {"a", "all", "and", "for", "in", "new", "of", "old", "one", "out", "pair", "set", "the", "to"}
 )
 # Of these there are many sizes: the bare word alone does not say that the right one is to hand.
-_BY_SIZE = frozenset({"o", "ring", "o-ring", "seal", "gasket", "bearing", "hose", "bush", "olive", "circlip"})
+BY_SIZE = frozenset({"o", "ring", "o-ring", "seal", "gasket", "bearing", "hose", "bush", "olive", "circlip"})
 
 
 class Item(Struct, frozen=True, kw_only=True):
@@ -61,7 +61,7 @@ def sized(item: Item) -> bool:
     >>> [sized(Item(what=what)) for what in ("shaft seal", "split pin")]
     [True, False]
     """
-    return not item.size and bool(bare(item.what) & _BY_SIZE)
+    return not item.size and bool(bare(item.what) & BY_SIZE)
 
 
 def answers(held: Held, item: Item, own: bool) -> bool:
@@ -73,7 +73,7 @@ def answers(held: Held, item: Item, own: bool) -> bool:
     """
     if held.at and item.for_ and item.for_ not in held.at:
         return False
-    if held.size and item.size and _dimensions(held.size) != _dimensions(item.size):
+    if held.size and item.size and dimensions(held.size) != dimensions(item.size):
         return False
     have = bare(held.what)
     name, side = parted(item.for_)
@@ -85,17 +85,17 @@ def answers(held: Held, item: Item, own: bool) -> bool:
         return True
     sure = bool(held.at) or bool(held.size and item.size) or bool(bare(name) and bare(name) <= have)
     return any(_means(have, bare(word), sure) for word in item.what.split(" or ")) or any(
-        have == bare(word) and (sure or not have <= _BY_SIZE) for word in item.words
+        have == bare(word) and (sure or not have <= BY_SIZE) for word in item.words
     )
 
 
-def _dimensions(size: str) -> frozenset[str]:
+def dimensions(size: str) -> frozenset[str]:
     """A size however it was typed: "38 x 60 x 10" and "38×60×10 mm" are one."""
     return bare(size.lower().replace("×", " ").replace("x", " ")) - {"mm"}
 
 
 def _means(have: frozenset[str], wanted: frozenset[str], sure: bool) -> bool:
-    return bool(wanted) and wanted <= have and (sure or not wanted <= _BY_SIZE)
+    return bool(wanted) and wanted <= have and (sure or not wanted <= BY_SIZE)
 
 
 class Stock:
@@ -116,23 +116,24 @@ class Stock:
 
     def matching(self, item: Item) -> Iterator[int]:
         """Numbers of the held things that answer a need and are not used up."""
-        own = self._own(item)
+        own = self.is_own(item)
         return (n for n, held in enumerate(self.held) if self.left[n] > 0 and answers(held, item, own))
 
     def take(self, item: Item) -> tuple[float, float]:
         """Set aside for a need what is to hand and what is in the post; how many of each."""
-        own = self._own(item)
+        own = self.is_own(item)
         have = _drawn(self.held, self.left, item, own, item.quantity)
         return have, _drawn(self.posted, self.posted_left, item, own, item.quantity - have)
 
-    def _own(self, item: Item) -> bool:
+    def is_own(self, item: Item) -> bool:
+        """Whether the item is what its joint is named after, or a part itself."""
         joint = self.state.vehicle.joints.get(item.for_)
         if joint is None:
             return item.for_ in self.state.vehicle.parts
         return item.what in own_items(joint, kind_of(joint.kind))
 
     def _take(self, item: Item, line: int) -> None:
-        own, wanted = self._own(item), item.quantity
+        own, wanted = self.is_own(item), item.quantity
         for n, held in enumerate(self.held):
             if wanted > 0 and held.line < line and answers(held, item, own):
                 taken = min(wanted, self.left[n])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
@@ -11,15 +10,14 @@ from msgspec.structs import replace
 
 from witnessmark.ground.missed import Stage, stage
 from witnessmark.jobs.minutes import about
+from witnessmark.jobs.needs import items_of
 from witnessmark.jobs.operation import Job, Operation
-from witnessmark.owed.needs import renewal_item
-from witnessmark.owed.stock import Item, Stock
+from witnessmark.owed.stock import Stock
 from witnessmark.owed.time import moment
 from witnessmark.plan.estimate import planned
 from witnessmark.state.closing import lets_go
 from witnessmark.state.standing import State
 from witnessmark.vehicle.catalogue import kind_of
-from witnessmark.vehicle.sides import parted
 
 # A session shorter than this opens nothing that lets go and starts nothing wet or hot. Our choice.
 SHORT_HOURS = 1.0
@@ -121,18 +119,6 @@ def _spell(operation: Operation) -> Operation:
         leaves="",
         note="; ".join(n for n in ("write how long it took", operation.note) if n),
     )
-
-
-def items_of(state: State, operation: Operation) -> list[Item]:
-    """What an operation must have in hand, with its numbers."""
-    found = []
-    for what, number in Counter(operation.needs).items():
-        if operation.name in state.vehicle.joints and what not in state.vehicle.parts:
-            item = renewal_item(state, operation.name, what)
-        else:
-            item = Item(what=parted(what)[0], for_=what if what in state.vehicle.parts else operation.name)
-        found.append(replace(item, quantity=number))
-    return found
 
 
 def _in_hand(

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
+from witnessmark.jobs.needs import items_of
 from witnessmark.jobs.operation import Job, Operation
 from witnessmark.owed.debt import listed
 from witnessmark.owed.needs import needs_from
-from witnessmark.plan.doable import items_of
 from witnessmark.state.standing import State
 from witnessmark.vehicle.catalogue import kind_of
 
