@@ -1,0 +1,184 @@
+"""A schedule within a blink, better ones for as long as is allowed, and always how far from the best.
+
+First rules, then chains of annealing from the best of them (or from the last schedule, where there was
+one), then the exact solver with the best schedule as its hint. Everything follows from the seed and the
+steps; only who calls may let a clock say how much of what is allowed is used up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import Any, Protocol
+
+import numpy as np
+from msgspec import Struct
+
+from witnessmark.engines.schedule_axis import Axis, axis_of, schedule_of
+from witnessmark.engines.schedule_bound import Bounds, bounds_of
+from witnessmark.engines.schedule_check import answer_faults
+from witnessmark.engines.schedule_kernel import anneal, clock_at_end, improved, last_of, value_of
+from witnessmark.engines.schedule_model import Answer, Problem, Schedule, Trouble
+from witnessmark.engines.schedule_rules import ordered, rule_orders
+from witnessmark.engines.schedule_trouble import troubles_of
+from witnessmark.ground.errors import WitnessMarkError
+
+Array = Any
+
+CHAINS = 2
+# Steps between two looks at what is used up, for a hundred activities; fewer for more.
+LOOK = 2_000
+# Heat at the beginning and the end, in the measure of `_later`.
+HOT, COLD = 1.0, 0.2
+
+
+class Spread(Protocol):
+    """Does something for each of several things: `map`, or the `map` of a pool of threads."""
+
+    def __call__(self, act: Callable[[int], _Found], numbers: Iterable[int], /) -> Iterable[_Found]: ...
+
+
+class Allowed(Struct, frozen=True, kw_only=True):
+    """How much may be spent.
+
+    used     given the steps a chain has made, the share of what is allowed that is used up; 1: stop
+    exact    effort of the exact solver in its own deterministic measure, about seconds; 0: not asked
+    seconds  the same by the clock, where the caller has one
+    workers  threads of the exact solver
+    """
+
+    used: Callable[[int], float]
+    exact: float = 0.0
+    seconds: float = 0.0
+    workers: int = 1
+
+
+def by_steps(steps: int, *, exact: float = 0.0) -> Allowed:
+    """So many steps a chain; the same every time."""
+    return Allowed(used=lambda made: made / max(1, steps), exact=exact)
+
+
+def schedule(
+    problem: Problem,
+    allowed: Allowed | None = None,
+    *,
+    seed: int = 0,
+    last: Schedule | None = None,
+    spread: Spread = map,
+) -> Answer:
+    """The best schedule found, read a second time, with a bound that none can beat.
+
+    last    a schedule of the same activities, from which to go on; it need not fit any more
+    spread  how the chains are run
+
+    Where there can be none, the answer says why. Without `allowed` only the rules are asked.
+    """
+    troubles = troubles_of(problem)
+    if troubles:
+        return Answer(schedule=Schedule(()), troubles=troubles)
+    axis = axis_of(problem)
+    bounds = bounds_of(axis)
+    found = _first(axis, bounds, last)
+    if found is None:
+        return Answer(schedule=Schedule(()), troubles=(_ran_out(problem),))
+    first, bound = found.value, bounds.value
+    if allowed is not None and found.value > bound:
+        found = _annealed(axis, found, allowed, seed, spread)
+        if found.value > bound and (allowed.exact or allowed.seconds):
+            from witnessmark.engines.schedule_exact import solved
+
+            begun, bound = solved(axis, bounds, found.start, found.flag, allowed, seed)
+            found = _better(axis, found, begun)
+    return _checked(problem, _answer(axis, found, first, bound))
+
+
+class _Found:
+    """An order with its schedule and value; `steps` made to come to it."""
+
+    def __init__(self, axis: Axis, order: Array, join: Array | None = None) -> None:
+        count = len(axis.length)
+        self.order = order.copy()
+        self.join = np.ones(count, dtype=np.bool_) if join is None else join.copy()
+        self.start, self.end = np.zeros(count, dtype=np.int64), np.zeros(count, dtype=np.int64)
+        self.flag = np.zeros(count, dtype=np.bool_)
+        self.value = int(improved(axis, self.order, self.join, self.start, self.end, self.flag))
+        self.steps = 1
+
+
+def _first(axis: Axis, bounds: Bounds, last: Schedule | None) -> _Found | None:
+    """The best of the rules and of the order of the last schedule; None where no order has room."""
+    orders = [] if last is None else [_order_of(axis, last)]
+    found = [_Found(axis, order) for order in (*orders, *rule_orders(axis, bounds.order))]
+    fitting = [f for f in found if f.value >= 0]
+    return min(fitting, key=lambda f: f.value) if fitting else None
+
+
+def _order_of(axis: Axis, last: Schedule) -> Array:
+    """Activities by where the last schedule began them, but never before what they wait for now."""
+    begun = np.array([p.start for p in last.placed], dtype=np.float64)
+    return ordered(axis, np.zeros(len(begun), dtype=np.int64), -begun)
+
+
+def _annealed(axis: Axis, found: _Found, allowed: Allowed, seed: int, spread: Spread) -> _Found:
+    chains = spread(lambda number: _chain(axis, found, allowed, seed * CHAINS + number), range(CHAINS))
+    return min((found, *chains), key=lambda f: f.value)
+
+
+def _chain(axis: Axis, found: _Found, allowed: Allowed, seed: int) -> _Found:
+    """One walk, cooling down as the share used up grows; stopped by it and by nothing else."""
+    order, join = found.order.copy(), found.join.copy()
+    best, best_join = order.copy(), join.copy()
+    values = np.array([found.value, found.value])
+    state = np.array([(seed * 2_654_435_761 + 88_172_645) % 4_294_967_291 + 1])
+    look = max(5, LOOK * 100 // (len(order) * len(order)))
+    made = 0
+    later = _later(axis)
+    while (used := allowed.used(made)) < 1:
+        heat = later * HOT ** (1 - used) * COLD**used
+        anneal(axis, order, join, best, best_join, values, state, look, heat, heat)
+        made += look
+    came = _Found(axis, best, best_join)
+    came.steps = found.steps + made
+    return came
+
+
+def _later(axis: Axis) -> float:
+    """What a cell later costs on average; with several sessions, what an hour or so of work later does."""
+    return float(axis.weight.mean()) * axis.unit * (1 if len(axis.clock) == 1 else 20)
+
+
+def _better(axis: Axis, found: _Found, begun: tuple[Array, Array] | None) -> _Found:
+    """The better of what was found and what the exact solver found; that pulled forward, if it helps."""
+    if begun is None:
+        return found
+    start, flag = begun
+    exact = _Found(axis, np.argsort(start, kind="stable"), found.join)
+    exact.steps = found.steps
+    end = start + axis.length + np.where(flag, axis.set_up[axis.group], 0)
+    value = int(value_of(axis, end))
+    if not 0 <= exact.value <= value:
+        exact.start, exact.end, exact.flag, exact.value = start, end, flag, value
+    return exact if exact.value < found.value else found
+
+
+def _answer(axis: Axis, found: _Found, first: int, bound: int) -> Answer:
+    boundaries = [int(last_of(axis, t, found.end)) for t in range(len(axis.weight))]
+    return Answer(
+        schedule=schedule_of(axis, found.start, found.flag),
+        value=found.value,
+        bound=min(bound, found.value),
+        ends=tuple(int(clock_at_end(b, axis.session, axis.opens, axis.clock, axis.unit)) for b in boundaries),
+        first=first,
+        steps=found.steps,
+    )
+
+
+def _checked(problem: Problem, answer: Answer) -> Answer:
+    wrong = answer_faults(problem, answer)
+    if wrong:
+        raise WitnessMarkError(f"a schedule did not stand its second reading: {'; '.join(wrong[:5])}")
+    return answer
+
+
+def _ran_out(problem: Problem) -> Trouble:
+    needed = sum(a.minutes for a in problem.activities)
+    return Trouble(kind="ran_out", needed=needed, there=sum(s.minutes for s in problem.sessions))

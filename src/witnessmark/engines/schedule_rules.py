@@ -1,0 +1,70 @@
+"""First orders of activities by rules: targets one after the other, and what has most behind it first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from heapq import heapify, heappop, heappush
+from typing import Any
+
+import numpy as np
+
+from witnessmark.engines.schedule_axis import Axis
+from witnessmark.engines.schedule_tails import in_order_of_links, needed, tails
+
+Array = Any
+
+
+def rule_orders(axis: Axis, targets: tuple[int, ...]) -> Iterator[Array]:
+    """Orders to begin with, the most promising rules first.
+
+    targets  the order in which targets are reached under the lower bound
+
+    A minute of work counts as one on the clock, or as many as pass on average until there is room for
+    it: for all work alike, or more for what takes something that is seldom there.
+    """
+    links = in_order_of_links(axis)
+    need = needed(axis, links)
+    span = float(axis.clock[-1] - axis.clock[0]) / len(axis.session) / axis.unit + 1
+    seldom = _seldom(axis)
+    for ranks in (_ranks(need, targets), np.zeros(len(links), dtype=np.int64)):
+        for wide in (span * seldom, span, np.ones(len(links))):
+            yield ordered(axis, ranks, tails(axis, links, wide))
+
+
+def ordered(axis: Axis, ranks: Array, tail: Array) -> Array:
+    """An order in which links hold: lowest rank first, of one rank the longest tail."""
+    waits = np.diff(axis.before_at).tolist()
+    then_at, then = axis.then_at.tolist(), axis.then.tolist()
+    keys = [(int(rank), -float(t), n) for n, (rank, t) in enumerate(zip(ranks, tail, strict=True))]
+    ready = [keys[n] for n, count in enumerate(waits) if not count]
+    heapify(ready)
+    found = []
+    while ready:
+        number = heappop(ready)[2]
+        found.append(number)
+        for after in then[then_at[number] : then_at[number + 1]]:
+            waits[after] -= 1
+            if not waits[after]:
+                heappush(ready, keys[after])
+    return np.array(found, dtype=np.int64)
+
+
+def _ranks(need: Array, targets: tuple[int, ...]) -> Array:
+    """For each activity the place of the first target that needs it."""
+    ranks = np.full(need.shape[1], len(targets), dtype=np.int64)
+    for place, target in reversed(list(enumerate(targets))):
+        ranks[need[target]] = place
+    return ranks
+
+
+def _seldom(axis: Axis) -> Array:
+    """How many times longer than for any work it is, on average, until there is room for each activity."""
+    found = np.ones(len(axis.length))
+    cells = len(axis.free)
+    for r in range(axis.free.shape[1]):
+        for demand in np.unique(axis.demand[:, r]):
+            if demand:
+                there = max(1, int((axis.free[:, r] >= demand).sum()))
+                takes = axis.demand[:, r] == demand
+                found[takes] = np.maximum(found[takes], cells / there)
+    return found
