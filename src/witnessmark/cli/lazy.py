@@ -25,6 +25,8 @@ COMMANDS = {
     "people": "people",
     "import": "carrying",
     "export": "carrying",
+    "backup": "backing_up",
+    "restore": "backing_up",
     "bench": "bench",
     "demo": "demonstration",
 }
@@ -48,6 +50,8 @@ HELP = {
     "people": "Say who may read and write on the house network.",
     "import": "Take in a spreadsheet or an archive.",
     "export": "Write the whole record as one archive, or as a spreadsheet.",
+    "backup": "Copy everything into one file, while others write.",
+    "restore": "Take a backup back into an empty folder.",
     "bench": "Ask the bench for a number, with its working, its source and its doubt.",
     "demo": "Run the main job on the demo vehicle.",
 }

@@ -31,7 +31,8 @@ class Taken(Struct, frozen=True, kw_only=True):
 def import_file(folder: Path, file: Path, *, take_good: bool, now: datetime) -> Taken:
     """Take a spreadsheet into a record, or an archive into an empty folder."""
     if file.suffix.lower() == ".zip":
-        return _import_archive(folder, file, now=now)
+        stored = take_archive(folder, file)
+        return Taken(written=stored, good=stored)
     if file.suffix.lower() not in SHEETS:
         raise BadInput(
             given=f"{file.name} is of no kind that can be read",
@@ -47,7 +48,8 @@ def import_file(folder: Path, file: Path, *, take_good: bool, now: datetime) -> 
     return Taken(written=len(written), good=proposal.rows_good, troubles=proposal.troubles)
 
 
-def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
+def take_archive(folder: Path, file: Path, *, kept_at: str = "") -> int:
+    """Take an archive into a folder without a record: photos first, then all its lines; how many."""
     archive = read_archive(file)
     if holds_record(folder):
         raise BadInput(
@@ -57,9 +59,8 @@ def _import_archive(folder: Path, file: Path, *, now: datetime) -> Taken:
         )
     if archive.photos:
         unpack_photos(file, folder / FOLDER)
-    with create(folder) as record:
-        stored = record.append(archive.entries, 0)
-    return Taken(written=len(stored), good=len(stored))
+    with create(folder, kept_at=kept_at) as record:
+        return len(record.append(archive.entries, 0))
 
 
 def export_file(restoration: Restoration, folder: Path, file: Path) -> int:
