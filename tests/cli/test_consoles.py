@@ -31,6 +31,9 @@ CALLS = {
     "bench": ["bench", "bolts", "check", "thread=M8", "grade=8.8", "torque=13 lbf ft"],
     "import": ["import", "stock ü.csv"],
     "export": ["export", "Akte ö.zip"],
+    "people": ["people"],
+    "backup": ["backup", ".", "Zweitschrift ö.zip"],
+    "restore": ["restore", "Sicherung ü.zip", "zurück"],
     "demo": ["demo", "--dir", "Demo ß", "--json"],
 }
 
@@ -52,6 +55,7 @@ def garage(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (folder / "stock ü.csv").write_text(
         "item,number\nSplint 3,2 – verzinkt,4\n".replace("3,2", "3.2"), "utf-8"
     )
+    assert run(folder, "backup", ".", "Sicherung ü.zip").returncode == 0
     (folder / "Foto ß.png").write_bytes(saved("PNG"))
     return folder
 
