@@ -47,9 +47,9 @@ def test_a_million_dew_points_at_once() -> None:
     warm, humid = np.linspace(-10, 40, 1_000_000), np.linspace(20, 99, 1_000_000)
     took = []
     for _ in range(3):
-        start = time.perf_counter()
+        start = time.process_time()
         dews = air.dew_point(warm, humid)  # type: ignore[arg-type]
-        took.append(time.perf_counter() - start)
+        took.append(time.process_time() - start)
     assert np.asarray(dews)[123_456] == pytest.approx(air.dew_point(warm[123_456], humid[123_456]), abs=1e-9)
     assert min(took) < 0.1
 
@@ -121,3 +121,9 @@ def test_what_is_off_in_that_year_lies_at_the_joins(name: str) -> None:
     off = wide & (np.abs(np.asarray(air.dew_point(warm, humid)) - dew) > 0.6)  # type: ignore[arg-type]
     assert off.sum() > 10
     assert not (off & ~near).any()
+
+
+def test_a_wet_bulb_far_below_the_dry_one() -> None:
+    """By hand, as the WMO guide sums it: 23.326 hPa less 0.000653 · 1.01888 · 1000 · 20."""
+    dew = air.dew_point_wet_bulb(Celsius(40), Celsius(20), HectoPascal(1000))
+    assert dew == pytest.approx(7.017, abs=0.002)

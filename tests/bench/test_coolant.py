@@ -54,3 +54,15 @@ def test_a_properties_library_agrees(kind: str, fluid: str, near: float) -> None
         theirs = library.PropsSI("T_FREEZE", "T", 300, "P", 101325, f"INCOMP::{fluid}[{part / 100}]") - 273.15
         measure = part if kind == "ethylene" else coolant.volume_from_mass(Percent(part), Ratio(density))
         assert coolant.between_points(Percent(measure), ROWS[kind]) == pytest.approx(theirs, abs=near)
+
+
+def test_the_three_nearest_points_are_gone_through_by_a_parabola() -> None:
+    """Worked by hand: through (10, −3.4), (20, −7.9) and (0, 0) at 12."""
+    points = [(0, 0.0), (10, -3.4), (20, -7.9), (40, -23.8)]
+    assert coolant.between_points(Percent(12), points) == pytest.approx(-4.212)
+    assert coolant.between_points(Percent(5), points[:3]) == pytest.approx(-1.5625)
+
+
+def test_less_glycol_than_was_printed_is_refused_as_well() -> None:
+    with pytest.raises(BadInput, match="glycol is 5"):
+        coolant.between_points(Percent(5), [(10, -3.4), (20, -7.9), (40, -23.8)])

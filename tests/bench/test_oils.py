@@ -105,3 +105,17 @@ def test_more_oil_makes_more_pressure(fill: float, more: float) -> None:
         return shut(1.0, oils.grown(Litre(part), Celsius(20), Celsius(90), PerKelvin(0.0007)), 1 - part)
 
     assert pressure(fill) < pressure(fill + more) < math.inf
+
+
+def test_points_five_degrees_apart_are_far_enough() -> None:
+    a, b = oils.viscosity_line(CentiStoke(68), Celsius(40), CentiStoke(55), Celsius(45))
+    assert oils.viscosity_at(Ratio(a), Ratio(b), Celsius(45)) == pytest.approx(55, rel=1e-6)
+    with pytest.raises(BadInput, match="at least 5"):
+        oils.viscosity_line(CentiStoke(68), Celsius(40), CentiStoke(58), Celsius(44.9))
+
+
+@pytest.mark.parametrize("thin", [0.4, 0.5, 0.8, 1.5])
+def test_a_thin_oil_comes_back_as_it_went_in(thin: float) -> None:
+    """The long form of the standard and its way back agree to a few ten-thousandths."""
+    a, b = oils.viscosity_line(CentiStoke(thin * 3), Celsius(40), CentiStoke(thin), Celsius(100))
+    assert oils.viscosity_at(Ratio(a), Ratio(b), Celsius(100)) == pytest.approx(thin, abs=2e-4)

@@ -51,3 +51,19 @@ def test_the_nearest_pair_is_taken(warm: float, pair: tuple[float, float]) -> No
 def test_a_sheet_that_cannot_be_is_refused(second: tuple[float, float]) -> None:
     with pytest.raises(BadInput):
         paint.cure_between(Celsius(15), (10.0, 2880.0), second)
+
+
+def test_a_sheet_may_tell_the_warmer_point_first_and_the_same_time_twice() -> None:
+    assert paint.cure_between(Celsius(15), (20.0, 1440.0), (10.0, 2880.0)) == pytest.approx(
+        paint.cure_between(Celsius(15), (10.0, 2880.0), (20.0, 1440.0))
+    )
+    assert paint.cure_between(Celsius(15), (10.0, 60.0), (20.0, 60.0)) == pytest.approx(60)
+
+
+def test_a_little_slower_when_a_little_warmer_is_refused() -> None:
+    with pytest.raises(BadInput, match="shorter time"):
+        paint.cure_between(Celsius(10), (10.0, 100.0), (10.5, 101.0))
+
+
+def test_at_a_point_of_the_sheet_the_pair_below_it_is_taken() -> None:
+    assert [p[0] for p in paint.nearest_pair(Celsius(20), SHEET)] == [10, 20]

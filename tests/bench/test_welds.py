@@ -45,3 +45,7 @@ def test_a_row_shorter_than_its_edges_is_refused() -> None:
 def test_a_plate_hole_grows_with_the_plate() -> None:
     assert welds.plug_hole(Mm(3)) == pytest.approx((10.9375, 14.1125))
     assert welds.plug_hole(Mm(12))[1] == pytest.approx(2.25 * 12)
+
+
+def test_of_three_plugs_the_middle_one_is_last() -> None:
+    assert welds.spread_order(3) == (0, 2, 1)
