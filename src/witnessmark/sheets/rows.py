@@ -143,7 +143,21 @@ class Label(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="ro
     note: str = ""
 
 
-Row = Words | Number | JointRow | Box | Step | Cells | Label
+class Picture(Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """One photo with its caption; `file` is its name in the record's folder of photos."""
+
+    file: str
+    caption: str
+
+
+class Pictures(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="row", tag="pictures"):
+    """Photos beside one another, under a few words."""
+
+    label: str
+    pictures: tuple[Picture, ...]
+
+
+Row = Words | Number | JointRow | Box | Step | Cells | Label | Pictures
 
 
 class Section(Struct, frozen=True, kw_only=True, omit_defaults=True):
@@ -165,7 +179,7 @@ class Section(Struct, frozen=True, kw_only=True, omit_defaults=True):
 class Sheet(Struct, frozen=True, kw_only=True):
     """One sheet.
 
-    kind      wall, session, gate, closing, labels, order, helper, owed, needs, journal, state
+    kind      wall, session, gate, closing, labels, order, helper, owed, needs, journal, state, history
     date      the day it is for; line: the last journal line it knew; code: four characters to type
     headline  the one answer on top, "" where the sections are the answer
     notes     cautions, each a sentence or a few; footer: the last words, where to defer to

@@ -8,7 +8,20 @@ from witnessmark.sheets.lines import ascii_safe, right, wrapped
 from witnessmark.sheets.marks import mark_text
 from witnessmark.sheets.phrases import day_words, days_words, fit_to_show, short_day
 from witnessmark.sheets.plain import reworded
-from witnessmark.sheets.rows import Box, Cells, Due, JointRow, Label, Number, Row, Section, Sheet, Step, Words
+from witnessmark.sheets.rows import (
+    Box,
+    Cells,
+    Due,
+    JointRow,
+    Label,
+    Number,
+    Pictures,
+    Row,
+    Section,
+    Sheet,
+    Step,
+    Words,
+)
 from witnessmark.sheets.table import table_lines
 
 LEAST_WIDTH = 40
@@ -83,6 +96,10 @@ def _row(row: Row, section: Section, wide: int) -> Iterator[str]:
             yield from _step(row, wide)
         case Label():
             yield from _label(row, wide)
+        case Pictures():
+            yield from wrapped(f"{row.label}:", wide, _EDGE)
+            for picture in row.pictures:
+                yield from wrapped(f"[photo] {picture.caption}", wide, _TEXT, _INNER)
         case Cells():
             pass
 

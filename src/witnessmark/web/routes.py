@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from django.urls import path, register_converter
 
-from witnessmark.web import answers, doors, journal, line, now, paper, photos, tools, trouble, week
+from witnessmark.web import answers, doors, history, journal, line, now, paper, photos, tools, trouble, week
 from witnessmark.web.asked import LineNumber, PhotoName
 
 register_converter(LineNumber, "number")
@@ -45,6 +45,7 @@ urlpatterns = [
     path("photo/<photo:name>/small", photos.small_photo),
     path("week", week.week_page),
     path("week/files", week.week_files),
+    path("history", history.history_page),
     path("sheets", paper.sheets_page),
     path("sheets/<slug:kind>", paper.sheet_page),
 ]

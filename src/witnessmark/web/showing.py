@@ -33,6 +33,7 @@ PLACES = (
     ("Journal", "/journal"),
     ("Photos", "/photos"),
     ("The week", "/week"),
+    ("History", "/history"),
     ("Sheets", "/sheets"),
 )
 
