@@ -27,6 +27,7 @@ CALLS = {
     "check": ["check"],
     "sheet": ["sheet", "wall", "--pdf", "Wand ä.pdf"],
     "week": ["week"],
+    "history": ["history", "--pdf", "Geschichte ß.pdf"],
     "pages": ["pages", "--help"],
     "bench": ["bench", "bolts", "check", "thread=M8", "grade=8.8", "torque=13 lbf ft"],
     "import": ["import", "stock ü.csv"],

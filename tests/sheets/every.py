@@ -19,24 +19,49 @@ from tests.sheets.made_up import (
     road_answer,
     words_of,
 )
+from witnessmark.journal.entry import Entry
+from witnessmark.journal.order import standing
 from witnessmark.sheets.closing import closing_sheet
 from witnessmark.sheets.gate import gate_sheet
 from witnessmark.sheets.helper import helper_sheet
+from witnessmark.sheets.history import History, history_sheet
 from witnessmark.sheets.labels import label_sheet, labels
 from witnessmark.sheets.lists import journal_sheet, owed_sheet, state_sheet
 from witnessmark.sheets.order import needs_sheet, order_sheet
 from witnessmark.sheets.rows import Sheet
 from witnessmark.sheets.session import session_sheet
 from witnessmark.sheets.wall import wall_sheet
+from witnessmark.state.photos import Pair, Taken
 from witnessmark.tables.sources import cautions
 from witnessmark.vehicle.catalogue import catalogue
 
 KINDS = (
     "wall", "session", "gate", "closing", "labels", "order", "helper", "owed", "needs", "journal", "state",
+    "history",
 )  # fmt: skip
 
 # Keys whose values are no words on a sheet: what a row is, how loud it is, the day (shown in words).
-_NO_WORDS = frozenset({"row", "sort", "date", "day", "kind", "hollow", "days", "struck", "number"})
+_NO_WORDS = frozenset({"row", "file", "sort", "date", "day", "kind", "hollow", "days", "struck", "number"})
+
+
+def history_of(entries: tuple[Entry, ...]) -> History:
+    """The made-up vehicle's history, with a photo under each of its last two lines."""
+    held = standing(entries)
+    at = ("pinion seal",)
+    taken = tuple(
+        Taken(name=f"{n}.jpg", line=e.line, day=e.day, time=e.time, at=at, words=e.words, fact=e.fact)
+        for n, e in enumerate(held[-2:])
+    )
+    state = made_up_state()
+    return History(
+        entries=tuple(held),
+        struck=1,
+        state=state,
+        photos=taken,
+        pairs=(Pair(thing="pinion seal", before=taken[0], after=taken[1]),),
+        road=road_answer(state),
+        words=words_of(state),
+    )
 
 
 @cache
@@ -61,6 +86,7 @@ def every_sheet() -> Mapping[str, Sheet]:
         needs_sheet(NEEDS, vehicle=NAME, today=TODAY, line=line),
         journal_sheet(ENTRIES, vehicle=NAME, today=TODAY, line=line),
         state_sheet(state, words, today=TODAY),
+        history_sheet(history_of(ENTRIES), today=TODAY),
     )
     return MappingProxyType({sheet.kind: sheet for sheet in made})
 

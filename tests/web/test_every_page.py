@@ -48,6 +48,8 @@ PAGES = [
     "/journal?about=left+rear+corner",
     "/photos",
     "/week",
+    "/history",
+    "/history?part=3",
     "/week?ending=2025-11-03",
     "/photos?of=wheel+nuts%2C+left+rear",
     "/sheets",

@@ -1,4 +1,4 @@
-"""The week on a page, and the files that are taken away to be published."""
+"""What is told to others: the week on a page and as files, the history as one PDF."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ import io
 import zipfile
 from pathlib import Path
 
+import pypdf
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 from PIL import Image
 
 from tests.pictures import PLACE, shot
-from tests.web.van import browser, text_of, van
+from tests.web.van import browser, text_of, van, words_in
 from witnessmark.restoration.at_hand import AtHand
 
 
@@ -68,3 +69,22 @@ def test_the_files_hold_the_photos_that_were_left_ticked_and_no_place(client: Cl
 def test_the_same_week_gives_the_same_file(client: Client) -> None:
     first, again = (client.get("/week/files", {"ending": "2025-11-03"}).content for _ in range(2))
     assert first == again
+
+
+def test_the_history_is_read_here_and_printed_with_its_photos(client: Client, small: AtHand) -> None:
+    with_photos(client)
+    said = text_of(client.get("/history", {"part": "0"}))
+    assert "History of a restoration" in said
+    assert "2 photos" in said
+    answer = client.post("/history")
+    assert answer["Content-Type"] == "application/pdf"
+    pages = pypdf.PdfReader(io.BytesIO(answer.content)).pages
+    printed = " ".join(page.extract_text() for page in pages)
+    for heading in (
+        "What lets go",
+        "Figures, with their standing",
+        "Parts, with their sources",
+        "What was found",
+    ):
+        assert heading in printed
+    assert words_in(small)[-1].startswith("printed the history sheet ")

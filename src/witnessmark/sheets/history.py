@@ -39,7 +39,7 @@ _MOST_PAIRS = 24
 _MOST_OPEN = 40
 NOTES = (
     "This file was put together from the owner's own record. It is no inspection, no certificate and no "
-    "valuation, and it does not say that the vehicle is safe.",
+    "valuation, and it vouches for nothing.",
     "Structure, brakes, steering and restraint are for somebody licensed to judge, at the vehicle itself. "
     "The vehicle's manual and the authority of the place stand above every figure here.",
 )
