@@ -17,7 +17,6 @@ from witnessmark.journal.facts import (
     AtFact,
     Closed,
     Coated,
-    Described,
     Fitted,
     Photographed,
     Tightened,
@@ -110,9 +109,11 @@ def _about(of: History) -> Section:
 
 def _structure(of: History) -> Section:
     rows: list[Row] = []
+    lines = _by_name(of.entries)
+    coats = [entry for entry in of.entries if isinstance(entry.fact, Coated)]
     for joint in of.vehicle.joints.values():
         if kind_of(joint.kind).system == STRUCTURE and joint.kind != "unsaid":
-            rows += _repair(of, joint)
+            rows += _repair(of, joint, lines, coats)
     return Section(
         heading="structure",
         note="each repair with what was written, and its photos before paint",
@@ -121,10 +122,21 @@ def _structure(of: History) -> Section:
     )
 
 
-def _repair(of: History, joint: Joint) -> Iterator[Row]:
+def _by_name(entries: Iterable[Entry]) -> dict[str, list[Entry]]:
+    """The lines of work about each thing, in reading order."""
+    found: dict[str, list[Entry]] = {}
+    for entry in entries:
+        if isinstance(entry.fact, AtFact) and not isinstance(entry.fact, Photographed):
+            for name in entry.fact.at:
+                found.setdefault(name, []).append(entry)
+    return found
+
+
+def _repair(
+    of: History, joint: Joint, lines: Mapping[str, list[Entry]], coats: Sequence[Entry]
+) -> Iterator[Row]:
     names = {joint.name, *joint.holds}
-    own = [e for e in of.entries if isinstance(e.fact, AtFact) and names.intersection(e.fact.at)]
-    own = [e for e in own if not isinstance(e.fact, Photographed | Described)]
+    own = sorted({e.line: e for name in names for e in lines.get(name, ())}.values(), key=lambda e: e.place)
     photos = [one for one in of.photos if names.intersection(one.at)]
     if not own and not photos:
         return
@@ -135,7 +147,7 @@ def _repair(of: History, joint: Joint) -> Iterator[Row]:
         yield Words(label=short_day(entry.day), text=f"{entry.words} (line {entry.line}, {entry.who})")
     if len(own) > _MOST_LINES:
         yield Words(text=f"and {counted(len(own) - _MOST_LINES, 'line')} more in the journal", sort="aside")
-    paint = _paint(of, joint, own)
+    paint = _paint(of.vehicle, joint, own, coats)
     before = [one for one in photos if paint is None or (one.day, one.line) < (paint.day, paint.line)]
     yield _shown("before paint", before) if before else Words(text="No photo before paint in this record.")
     after = [one for one in photos if one not in before]
@@ -145,14 +157,13 @@ def _repair(of: History, joint: Joint) -> Iterator[Row]:
     yield Words(text=painted, sort="aside")
 
 
-def _paint(of: History, joint: Joint, own: Sequence[Entry]) -> Entry | None:
+def _paint(vehicle: Vehicle, joint: Joint, own: Sequence[Entry], coats: Sequence[Entry]) -> Entry | None:
     """The first coat on the joint, or on a thing of its assembly and side, once it was last closed."""
     closed = [e.place for e in own if isinstance(e.fact, Welded | Fitted | Tightened | Closed)]
-    for entry in of.entries if closed else ():
-        if entry.place < closed[-1]:
-            continue
-        if isinstance(entry.fact, Coated) and any(_is_beside(of.vehicle, joint, n) for n in entry.fact.at):
-            return entry
+    for coat in coats if closed else ():
+        names = coat.fact.at if isinstance(coat.fact, Coated) else ()
+        if coat.place >= closed[-1] and any(_is_beside(vehicle, joint, name) for name in names):
+            return coat
     return None
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.http import HttpRequest, HttpResponse
 from django.views.decorators.http import require_http_methods
+from msgspec.structs import replace
 
 from witnessmark.press.printing import to_pdf
 from witnessmark.press.setting import Paper
@@ -15,6 +16,8 @@ from witnessmark.web.answers import sheet_shown
 from witnessmark.web.photos import folder_asked
 from witnessmark.web.record import with_record
 
+MOST_ROWS = 150
+
 
 @require_http_methods(["GET", "HEAD", "POST"])
 @with_record
@@ -23,10 +26,21 @@ def history_page(request: HttpRequest, restoration: Restoration) -> HttpResponse
     flow = restoration.flow()
     sheet = history_screen(flow)
     if request.method != "POST":
-        return sheet_shown(request, flow, sheet, "history.html")
+        return sheet_shown(request, flow, _for_glass(sheet), "history.html")
     made = _printed(request, sheet)
     keep_printed(restoration, sheet)
     return made
+
+
+def _for_glass(sheet: Sheet) -> Sheet:
+    """Tables cut to what a page can carry; the paper has them whole."""
+    sections = tuple(
+        replace(one, rows=one.rows[:MOST_ROWS], note=f"the first {MOST_ROWS}; all of them are on paper")
+        if len(one.rows) > MOST_ROWS
+        else one
+        for one in sheet.sections
+    )
+    return replace(sheet, sections=sections)
 
 
 def _printed(request: HttpRequest, sheet: Sheet) -> HttpResponse:
