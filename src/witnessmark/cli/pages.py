@@ -28,6 +28,8 @@ def pages_command(
 ) -> None:
     """Serve a vehicle's pages on this machine, and open them in the browser. Stop with Ctrl-C.
 
+    A folder with several vehicles below it is served as a list of them, each on a port of its own.
+
     On this machine alone nobody logs in. With --house phones and tablets on the house network reach them
     too, and everybody logs in; `witnessmark people` says who may.
 

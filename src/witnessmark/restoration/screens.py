@@ -72,6 +72,12 @@ def front(flow: Flow, *, hours: float = 3.0, helper: bool = False) -> Front:
     )
 
 
+def loose_on(flow: Flow) -> tuple[JointRow | Words, ...]:
+    """What lets go and is apart or loose, the loose first."""
+    wall = wall_sheet(flow.state, flow.owed, None, None, today=flow.today)
+    return tuple(row for row in wall.sections[0].rows if isinstance(row, JointRow | Words))
+
+
 def _pays(operation: Operation, owed: Sequence[Debt]) -> str:
     return next((debt.pays for debt in owed if debt.id in operation.pays), "")
 

@@ -29,6 +29,7 @@ def lay_floor() -> None:
             "django.middleware.security.SecurityMiddleware",
             "witnessmark.web.guarding.headed",
             "witnessmark.web.guarding.told_plainly",
+            "witnessmark.web.shop.routed",
             "witnessmark.web.doors.named",
             "django.middleware.common.CommonMiddleware",
             "django.middleware.csrf.CsrfViewMiddleware",

@@ -6,6 +6,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from django.http import HttpRequest, HttpResponse
+from django.http.request import split_domain_port
 from django.middleware.csrf import get_token
 from django.template import engines
 from jinja2 import Environment
@@ -17,6 +18,10 @@ from witnessmark.sheets.marks import BROAD, TALL, mark_svg
 from witnessmark.sheets.phrases import counted, day_words, days_words, fit_to_show, short_day
 from witnessmark.sheets.text import stood
 from witnessmark.web.house import hand_of
+
+# What is handed along with a question: the vehicles of a shop, to their list; the list's port, to a vehicle.
+SHOP = "witnessmark.shop"
+LIST_PORT = "witnessmark.list_port"
 
 STATES = ("apart", "loose", "tight", "proven")
 
@@ -92,7 +97,7 @@ def page(
 ) -> HttpResponse:
     """One page, with what all carry: the vehicle's name, the day, the last line, the form's token."""
     known = hand_of(request)
-    nameless = "the vehicle" if known else "Witness Mark"
+    nameless = "the vehicle" if known and SHOP not in request.META else "Witness Mark"
     common = {
         "here": request.path,
         "vehicle": (flow.vehicle.name if flow else "") or nameless,
@@ -100,6 +105,17 @@ def page(
         "line": flow.line if flow else 0,
         "token": get_token(request),
         "known": known,
+        "shop": SHOP in request.META,
+        "all_vehicles": _list_address(request),
+        "record": flow.entries[0].id if flow and flow.entries else "",
     }
     body = engines["jinja2"].get_template(template).render(common | values)
     return HttpResponse(body, status=code)
+
+
+def _list_address(request: HttpRequest) -> str:
+    """Where the list of all vehicles is, "" where there is one vehicle."""
+    if LIST_PORT not in request.META:
+        return ""
+    domain, _ = split_domain_port(request.get_host())
+    return f"{request.scheme}://{domain}:{request.META[LIST_PORT]}/"

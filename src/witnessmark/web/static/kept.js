@@ -2,12 +2,13 @@
 // Every page works without this file.
 "use strict";
 (() => {
-  const STORE = "witnessmark-kept";
-  const DRAFT = "witnessmark-draft";
+  const shelf = document.getElementById("kept");
+  const record = shelf.dataset.record; // what is kept for one vehicle is never sent to another
+  const STORE = `witnessmark-kept-${record}`;
+  const DRAFT = `witnessmark-draft-${record}`;
   const PATIENCE = 5000; // milliseconds until the connection counts as cut
   const LONG = 60000; // the same where photos go along
   const AGAIN = 15000; // milliseconds between two tries
-  const shelf = document.getElementById("kept");
   let told = [];
 
   const read = () => { try { return JSON.parse(localStorage.getItem(STORE)) || []; } catch { return []; } };
@@ -50,7 +51,7 @@
     const now = new Date();
     const line = { words: sent.words.trim(), id: sent.id || newId(), kind: sent.kind || "", reading: sent.reading || "",
       said: sent.said || "", day: sent.day || dayOf(now), at: sent.at || timeOf(now), kept: new FormData(form).getAll("kept"), photos: photos.chosen(form).length };
-    if (!line.words) return false;
+    if (!line.words || !record) return false;
     if (line.photos) { try { await photos.keep(line.id, photos.chosen(form)); } catch { return false; } }
     if (!save([...read().filter((one) => one.id !== line.id), line])) return false;
     forgetDraft();
