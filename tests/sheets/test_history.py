@@ -14,7 +14,7 @@ from witnessmark.sheets.history import History, history_sheet
 from witnessmark.sheets.plain import as_plain
 from witnessmark.sheets.rows import Cells, JointRow, Pictures, Section, Sheet, Words
 from witnessmark.sheets.text import as_text
-from witnessmark.state.photos import pairs_of, photos_taken
+from witnessmark.state.photos import album_from
 from witnessmark.state.standing import state_from
 from witnessmark.vehicle.things import Figure, Joint, Part
 
@@ -44,8 +44,8 @@ def told(*facts: f.AnyFact, road: GateAnswer = NO_HOLDS) -> Sheet:
         entries=tuple(standing(entries)),
         struck=len(in_force(entries)),
         state=state,
-        photos=photos_taken(entries),
-        pairs=pairs_of(entries),
+        photos=album_from(entries).photos,
+        pairs=album_from(entries).pairs,
         road=road,
         words={name: joint.position for name, joint in state.joints.items()},
     )

@@ -18,7 +18,7 @@ from witnessmark.journal.order import reading_order, standing
 from witnessmark.sheets.week import Story, week_story
 from witnessmark.sheets.week_told import as_html, as_markdown, days_of, photo_file_names
 from witnessmark.state.description import vehicle_from
-from witnessmark.state.photos import pairs_of, photos_taken
+from witnessmark.state.photos import album_from
 from witnessmark.vehicle.things import Joint, Part
 
 NUT, SEAL = "hub nut, left rear", "pinion seal"
@@ -37,8 +37,8 @@ def told(entries: list[Entry], operations: tuple[Operation, ...] = (), last: dat
     return week_story(
         reading_order([*held, *strikes]),
         vehicle_from(held),
-        photos_taken(entries),
-        pairs_of(entries),
+        album_from(entries).photos,
+        album_from(entries).pairs,
         operations,
         last=last,
     )
@@ -75,6 +75,12 @@ def test_a_week_without_figures_counts_and_one_without_anything_says_so() -> Non
 def test_days_of_two_months_and_two_years_are_said() -> None:
     assert days_of(told(lines(), last=date(2026, 3, 3))) == "25 February to 3 March 2026"
     assert days_of(told(lines(), last=date(2026, 1, 3))) == "28 December 2025 to 3 January 2026"
+
+
+def test_of_a_week_gone_by_what_came_next_is_told() -> None:
+    entries = [*lines(f.TookOff(at=(NUT,))), entry(f.Opened(at=(SEAL,)), 4, LAST + timedelta(days=9))]
+    entries.append(entry(f.Tightened(at=(NUT,)), 5, LAST + timedelta(days=10)))
+    assert told(entries).ahead == "opening pinion seal; closing hub nut, left rear."
 
 
 def test_three_photos_a_pair_first_then_what_shows_something_else() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.building import FIRST_DAY, entry
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import AnyFact, Closed, Found, Photographed, Struck, Tightened, TookOff
-from witnessmark.state.photos import pairs_of, photos_by_line, photos_taken
+from witnessmark.state.photos import album_from, photos_by_line
 
 NUT, SEAL = "hub nut, left rear", "pinion seal"
 
@@ -25,12 +25,12 @@ def shown(of: int, *photos: str, at: str = NUT) -> Photographed:
 
 
 def pair_names(entries: list[Entry]) -> list[tuple[str, str, str]]:
-    return [(p.thing, p.before.name, p.after.name) for p in pairs_of(entries)]
+    return [(p.thing, p.before.name, p.after.name) for p in album_from(entries).pairs]
 
 
 def test_a_photo_stands_under_its_line_whenever_it_was_put_there() -> None:
     entries = lines(TookOff(at=(NUT,)), Tightened(at=(NUT,)), shown(1, "a", "b"), shown(2, "c"))
-    taken = photos_taken(entries)
+    taken = album_from(entries).photos
     assert [(one.name, one.line, one.day) for one in taken] == [
         ("a", 1, entries[0].day),
         ("b", 1, entries[0].day),
@@ -44,10 +44,10 @@ def test_a_photo_stands_under_its_line_whenever_it_was_put_there() -> None:
 
 def test_a_struck_line_takes_its_photos_along_and_a_correction_renames_them() -> None:
     opened: list[AnyFact] = [TookOff(at=(NUT,)), shown(1, "a")]
-    assert photos_taken(lines(*opened, Struck(line=1, why="not done"))) == ()
+    assert album_from(lines(*opened, Struck(line=1, why="not done"))).photos == ()
     corrected = lines(*opened, Struck(line=1, why="other one", instead=TookOff(at=(SEAL,)), words="x"))
-    assert [(one.name, one.at) for one in photos_taken(corrected)] == [("a", (SEAL,))]
-    assert photos_taken(lines(*opened, Struck(line=2, why="blurred"))) == ()
+    assert [(one.name, one.at) for one in album_from(corrected).photos] == [("a", (SEAL,))]
+    assert album_from(lines(*opened, Struck(line=2, why="blurred"))).photos == ()
 
 
 def test_before_is_the_first_while_open_and_after_the_last_once_closed() -> None:
@@ -90,7 +90,7 @@ def test_a_pair_always_has_a_closing_between_its_two(facts: list[AnyFact]) -> No
     numbered: list[AnyFact] = [
         shown(0, f"{n}") if isinstance(fact, Photographed) else fact for n, fact in enumerate(facts, 1)
     ]
-    for pair in pairs_of(lines(*numbered)):
+    for pair in album_from(lines(*numbered)).pairs:
         between = numbered[pair.before.line : pair.after.line - 1]
         assert any(isinstance(fact, Tightened | Closed) for fact in between)
         assert pair.before.line < pair.after.line

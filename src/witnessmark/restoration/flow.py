@@ -24,6 +24,7 @@ from witnessmark.owed.owed import owed_by, word_for
 from witnessmark.plan.next_session import plan_session
 from witnessmark.plan.session import SessionPlan
 from witnessmark.reach.way_in import WayIn, way_in
+from witnessmark.state.photos import Album, album_from
 from witnessmark.state.standing import Fold, State
 from witnessmark.vehicle.things import Vehicle
 
@@ -104,6 +105,11 @@ class Flow:
         draw = random.Random(self.seed)
         owed, jobs = self.owed, self.jobs
         return plan_session(self.state, owed, jobs, hours=hours, helper=helper, draw=draw, now=self.now)
+
+    @cached_property
+    def album(self) -> Album:
+        """facts -> photos under their lines, before beside after"""
+        return album_from(self.entries)
 
     @cached_property
     def faults(self) -> tuple[Fault, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from witnessmark.restoration.flow import Flow
-from witnessmark.state.photos import Pair, Taken, pairs_of, photos_taken
+from witnessmark.state.photos import Pair, Taken
 
 MOST_PAIRS = 8
 
@@ -25,12 +25,12 @@ class Gallery(Struct, frozen=True, kw_only=True):
 
 def gallery(flow: Flow, of: str = "") -> Gallery:
     """The photos of a part, a joint or an assembly; without a name all of them."""
-    taken = photos_taken(flow.entries)
+    taken = flow.album.photos
     counts: dict[str, int] = {}
     for one in taken:
         for name in one.at:
             counts[name] = counts.get(name, 0) + 1
-    pairs = [pair for pair in reversed(pairs_of(flow.entries)) if not of or _is_of(flow, (pair.thing,), of)]
+    pairs = [pair for pair in reversed(flow.album.pairs) if not of or _is_of(flow, (pair.thing,), of)]
     vehicle = flow.vehicle
     return Gallery(
         pairs=tuple(pairs[:MOST_PAIRS]),

@@ -7,13 +7,12 @@ from pathlib import Path
 
 from witnessmark.exchange.pictures import smaller
 from witnessmark.ground.errors import BadInput
-from witnessmark.journal.order import in_force, standing
+from witnessmark.journal.order import in_force
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.photos import photo_content
 from witnessmark.restoration.sheet import words_of
 from witnessmark.sheets.history import History, history_sheet
 from witnessmark.sheets.rows import Pictures, Sheet
-from witnessmark.state.photos import pairs_of, photos_taken
 
 EDGE = 1000  # points of a printed photo, at most: 85 mm wide, that is 300 to the inch
 
@@ -21,11 +20,11 @@ EDGE = 1000  # points of a printed photo, at most: 85 mm wide, that is 300 to th
 def history_screen(flow: Flow) -> Sheet:
     """The whole restoration as one sheet."""
     made = History(
-        entries=tuple(standing(flow.entries)),
+        entries=flow.album.held,
         struck=len(in_force(flow.entries)),
         state=flow.state,
-        photos=photos_taken(flow.entries),
-        pairs=pairs_of(flow.entries),
+        photos=flow.album.photos,
+        pairs=flow.album.pairs,
         road=flow.gate("road"),
         words=words_of(flow),
     )

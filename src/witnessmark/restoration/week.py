@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Collection
-from datetime import date, datetime, time
+from datetime import date
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -14,31 +14,29 @@ from witnessmark.exchange.beside import written_beside
 from witnessmark.exchange.pictures import smaller
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.facts import Struck
-from witnessmark.journal.order import done_by, reading_order, standing
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.photos import photo_content
 from witnessmark.sheets.week import DAYS, Story, week_story
 from witnessmark.sheets.week_told import as_html, as_markdown, photo_file_names
-from witnessmark.state.photos import pairs_of, photos_taken
 
 EDGE = 1600  # points of a published photo, at most
-_EVENING = time(23, 59)
 _DAY = (1980, 1, 1, 0, 0, 0)
 
 
 def story_of(flow: Flow, last: date | None = None) -> Story:
-    """The week that ends on a day, as things stood then; without one the latest in which work was done."""
+    """The week that ends on a day; without one the latest in which work was done."""
+    album = flow.album
     if last is None:
-        worked = max((entry.day for entry in standing(flow.entries)), default=flow.today)
+        worked = max((entry.day for entry in album.held), default=flow.today)
         last = flow.today if (flow.today - worked).days < DAYS else worked
-    then = flow if last >= flow.today else Flow(done_by(flow.entries, last), datetime.combine(last, _EVENING))
-    strikes = [e for e in then.entries if isinstance(e.fact, Struck)]
+    strikes = [e for e in flow.entries if isinstance(e.fact, Struck)]
+    now = last >= flow.today
     return week_story(
-        reading_order([*standing(then.entries), *strikes]),
+        (*album.held, *strikes),
         flow.vehicle,
-        photos_taken(then.entries),
-        pairs_of(then.entries),
-        then.session().operations,
+        album.photos,
+        album.pairs,
+        flow.session().operations if now else (),
         last=last,
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Came, Fitted, Found, Measured, Ordered, Proved, ReadFigure, Tightened
@@ -65,11 +66,11 @@ def parts(entries: Sequence[Entry]) -> Section:
         fact = entry.fact
         if isinstance(fact, Ordered | Came):
             if fact.supplier:
-                sources[stems(fact.item)] = fact.supplier
+                sources[_stems(fact.item)] = fact.supplier
         elif isinstance(fact, Fitted) and (fact.new or fact.item):
             for name in fact.at:
                 item = fact.item or parted(name)[0]
-                source = sources.get(stems(item), NOT_SAID) if fact.new else fact.why_not_new or "not new"
+                source = sources.get(_stems(item), NOT_SAID) if fact.new else fact.why_not_new or "not new"
                 rows.append(Cells(cells=(item, name, source, short_day(entry.day), f"{entry.line}")))
     return Section(
         heading="parts, with their sources",
@@ -77,6 +78,12 @@ def parts(entries: Sequence[Entry]) -> Section:
         rows=tuple(rows),
         empty="No new part is in this record.",
     )
+
+
+@lru_cache(maxsize=2000)
+def _stems(item: str) -> tuple[str, ...]:
+    """What an item is compared by; the same few hundred come again and again."""
+    return stems(item)
 
 
 def findings(entries: Sequence[Entry], state: State) -> Section:

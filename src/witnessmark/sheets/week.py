@@ -37,6 +37,7 @@ from witnessmark.journal.facts import (
     TookOff,
     Welded,
 )
+from witnessmark.journal.order import reading_order
 from witnessmark.sheets.phrases import counted
 from witnessmark.state.photos import Pair, Taken
 from witnessmark.vehicle.conditions import condition
@@ -54,6 +55,12 @@ _WORK = (
     ("Metal and paint", (CutOut, Welded, Bared, Coated)),
     ("Back together", _CLOSES),
     ("Proved", _PROVES),
+)
+_DONE = (
+    ("opening {}", _OPENS),
+    ("work on {}", (CutOut, Welded, Bared, Coated)),
+    ("closing {}", _CLOSES),
+    ("proving {}", _PROVES),
 )
 _NUMBERS = (Measured, Proved, Tightened)
 _NEXT = {
@@ -104,11 +111,11 @@ def week_story(
 ) -> Story:
     """The seven days that end with `last`.
 
-    entries     what stands in the record, in reading order, with the strikes written that week among them
-    operations  of the next session, in their order
+    entries     what stands in the record, and the strikes
+    operations  of the next session, in their order; without any, what was done next is told instead
     """
     first = last - timedelta(days=DAYS - 1)
-    own = [entry for entry in entries if first <= entry.day <= last]
+    own = reading_order(entry for entry in entries if first <= entry.day <= last)
     return Story(
         what=vehicle.body or "vehicle",
         first=first,
@@ -117,7 +124,7 @@ def week_story(
         photos=_chosen([one for one in photos if first <= one.day <= last], pairs, vehicle),
         number=_number(own, vehicle),
         wrong=_wrong(own, vehicle),
-        ahead=_ahead(operations, vehicle),
+        ahead=_ahead(operations, [e for e in entries if e.day > last], vehicle),
     )
 
 
@@ -203,8 +210,15 @@ def _wrong(entries: Sequence[Entry], vehicle: Vehicle) -> str:
     return "Nothing that was written down."
 
 
-def _ahead(operations: Sequence[Operation], vehicle: Vehicle) -> str:
+def _ahead(operations: Sequence[Operation], later: Sequence[Entry], vehicle: Vehicle) -> str:
     told = list(dict.fromkeys(_step(one, vehicle) for one in operations if one.name))
+    for entry in later:
+        if told and len(told) >= PHOTOS:
+            break
+        said = next((said for said, kinds in _DONE if isinstance(entry.fact, kinds)), "")
+        if said and isinstance(entry.fact, AtFact) and entry.fact.at:
+            step = said.format(open_name(entry.fact.at[0], vehicle))
+            told += [step] if step not in told else []
     return f"{'; '.join(told[:PHOTOS])}." if told else "Not decided yet."
 
 

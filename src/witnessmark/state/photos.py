@@ -29,6 +29,7 @@ from witnessmark.journal.order import in_force, standing
 
 _OPENS = (TookOff, Opened, Slackened, CutOut, Bared)
 _CLOSES = (Fitted, Tightened, Filled, Welded, Coated, Proved, Closed)
+_TURNS = _OPENS + _CLOSES
 
 
 class Taken(Struct, frozen=True, kw_only=True):
@@ -56,9 +57,30 @@ class Pair(Struct, frozen=True, kw_only=True):
     after: Taken
 
 
-def photos_taken(entries: Iterable[Entry]) -> tuple[Taken, ...]:
-    """Every photo that still stands, in reading order; one put with a struck line goes with the line."""
-    return tuple(taken for _, photos in _walked(entries) for taken in photos)
+class Album(Struct, frozen=True, kw_only=True):
+    """What stands in a record, in reading order, and its photos."""
+
+    held: tuple[Entry, ...]
+    photos: tuple[Taken, ...]
+    pairs: tuple[Pair, ...]
+
+
+def album_from(entries: Iterable[Entry]) -> Album:
+    """Every photo that still stands, under its line, and the pairs of before and after.
+
+    A photo put with a line that was struck goes with the line; of a corrected line it shows what the
+    correction names. Pairs stand in the order of their photos after.
+    """
+    every = list(entries)
+    held = standing(every)
+    photos: list[Taken] = []
+    things: dict[str, _Thing] = {}
+    for entry, shown in _walked(every, held):
+        photos += shown
+        _walk(things, entry, shown)
+    found = [pair for thing in things.values() if (pair := thing.pair())]
+    found.sort(key=lambda p: (p.after.day, p.after.time, p.after.line))
+    return Album(held=tuple(held), photos=tuple(photos), pairs=tuple(found))
 
 
 def photos_by_line(photos: Iterable[Taken]) -> Mapping[int, tuple[Taken, ...]]:
@@ -69,29 +91,25 @@ def photos_by_line(photos: Iterable[Taken]) -> Mapping[int, tuple[Taken, ...]]:
     return found
 
 
-def pairs_of(entries: Iterable[Entry]) -> tuple[Pair, ...]:
-    """Of each thing that was opened and closed again: the first photo of it open, the last of it closed.
-
-    Of a thing that was apart more than once the last time counts. In the order of the photos after.
-    """
-    things: dict[str, _Thing] = {}
-    for entry, photos in _walked(entries):
-        fact = entry.fact
-        for name in fact.at if isinstance(fact, AtFact) else ():
-            thing = things.setdefault(name, _Thing(name))
+def _walk(things: dict[str, _Thing], entry: Entry, photos: Sequence[Taken]) -> None:
+    fact = entry.fact
+    if isinstance(fact, _TURNS):
+        for name in fact.at:
+            thing = things.get(name) or things.setdefault(name, _Thing(name))
             if isinstance(fact, _OPENS):
                 thing.opened()
-            elif isinstance(fact, _CLOSES):
+            else:
                 thing.closed = True
-        for taken in photos:
-            for name in taken.at:
-                things.setdefault(name, _Thing(name)).photographed(taken)
-    found = [pair for thing in things.values() if (pair := thing.pair())]
-    return tuple(sorted(found, key=lambda p: (p.after.day, p.after.time, p.after.line)))
+    for taken in photos:
+        for name in taken.at:
+            things.setdefault(name, _Thing(name)).photographed(taken)
 
 
 class _Thing:
-    """One thing on its way through the journal."""
+    """One thing on its way through the journal: the first photo of it open, the last of it closed.
+
+    Of a thing that was apart more than once the last time counts.
+    """
 
     def __init__(self, name: str) -> None:
         self.name = name
@@ -119,22 +137,20 @@ class _Thing:
         return Pair(thing=self.name, before=self.before, after=self.after)
 
 
-def _walked(entries: Iterable[Entry]) -> Iterable[tuple[Entry, Sequence[Taken]]]:
+def _walked(every: list[Entry], held: list[Entry]) -> Iterable[tuple[Entry, Sequence[Taken]]]:
     """What stands, in reading order, each line with the photos that go with it."""
-    every = list(entries)
     stands_as = {line: strike.line for line, strike in in_force(every).items()}
-    held = standing(every)
     beside: dict[int, list[Photographed]] = {}
     for entry in held:
         if isinstance(entry.fact, Photographed) and entry.fact.of:
             line = stands_as.get(entry.fact.of, entry.fact.of)
             beside.setdefault(line, []).append(entry.fact)
     for entry in held:
-        if isinstance(entry.fact, Photographed) and entry.fact.of:
-            continue
         own = [entry.fact] if isinstance(entry.fact, Photographed) else []
+        if own and own[0].of:
+            continue
         facts = (*own, *beside.get(entry.line, ()))
-        yield entry, [_taken(entry, fact, name) for fact in facts for name in fact.photos]
+        yield entry, [_taken(entry, fact, name) for fact in facts for name in fact.photos] if facts else ()
 
 
 def _taken(entry: Entry, fact: Photographed, name: str) -> Taken:
