@@ -24,6 +24,7 @@ CALLS = {
     "reach": ["reach", "hub nut left"],
     "session": ["session"],
     "needs": ["needs"],
+    "buy": ["buy"],
     "check": ["check"],
     "sheet": ["sheet", "wall", "--pdf", "Wand ä.pdf"],
     "week": ["week"],

@@ -56,7 +56,7 @@ def test_the_record_has_no_fault(flow):
 
 def test_every_kind_of_fact_that_is_typed_is_told(told):
     kinds = {type(e.fact).__name__ for e in told.entries}
-    not_typed = {"SettledPlan", "PrintedSheet"}
+    not_typed = {"SettledPlan", "PrintedSheet", "Quoted"}
     assert {kind.__name__ for kind in f.Doing.__args__} - not_typed - kinds == set()
 
 

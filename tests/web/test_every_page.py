@@ -38,6 +38,7 @@ PAGES = [
     "/gate/inspection",
     "/gate/road?part=1",
     "/needs",
+    "/buy",
     "/shelf",
     "/vehicle",
     "/vehicle?part=1",

@@ -39,6 +39,7 @@ PAGES = [
     "/gate/road",
     "/gate/road?part=0",
     "/needs",
+    "/buy",
     "/shelf",
     "/vehicle",
     "/vehicle?part=0",

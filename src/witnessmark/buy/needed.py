@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from witnessmark.ground.missed import IfMissed, if_missed
 from witnessmark.jobs.needs import items_of
@@ -85,6 +86,15 @@ def required(state: State, jobs: Sequence[Job], when: dict[str, int], ahead: int
         if need.short > 0
     ]
     return tuple(sorted(found, key=lambda r: (r.by, not r.holds, r.need.what)))
+
+
+def dated(needs: Iterable[Need], when: dict[str, int], sessions: Sequence[date]) -> tuple[Need, ...]:
+    """The same needs, each with the day of the session that needs it, year-month-day; "" where later."""
+    found = []
+    for need in needs:
+        first = min((when.get(name, len(sessions)) for name in need.for_), default=len(sessions))
+        found.append(replace(need, by=sessions[first].isoformat() if first < len(sessions) else ""))
+    return tuple(found)
 
 
 def _holds(state: State, names: Iterable[str]) -> bool:

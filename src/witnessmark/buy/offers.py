@@ -75,6 +75,13 @@ def own_currency(state: State) -> str:
     return typed or currency_of(state.vehicle.country) or FALLBACK
 
 
+def worth_told(state: State, currency: str) -> Money | None:
+    """What the owner last said a lost session is worth; None where nothing was said."""
+    if not state.supply.valued:
+        return None
+    return money(state.supply.valued[-1].fact.amount, currency)
+
+
 def market_of(state: State) -> Market:
     """The latest offer of each thing by each supplier, with the supplier's latest terms."""
     currency = own_currency(state)
@@ -222,7 +229,8 @@ def _item(state: State, name: str, need: Need) -> Item:
 
 
 def _answers(stock: Stock, quote: Quote, item: Item) -> bool:
-    if quote.at and item.for_ and item.for_ not in quote.at:
+    same = bare(quote.item) == bare(item.what)
+    if quote.at and item.for_ and item.for_ not in quote.at and not same:
         return False
     if quote.number and item.size and quote.number.casefold() == item.size.casefold():
         return True
@@ -231,5 +239,6 @@ def _answers(stock: Stock, quote: Quote, item: Item) -> bool:
             return False
         if bare(quote.item) & bare(item.what) & BY_SIZE:
             return True
-    held = Held(what=quote.item, size=quote.size, at=quote.at, line=quote.line, number=quote.pack)
+    at = () if same else quote.at
+    held = Held(what=quote.item, size=quote.size, at=at, line=quote.line, number=quote.pack)
     return answers(held, item, stock.is_own(item))

@@ -167,14 +167,14 @@ def session_command(
 @click.pass_context
 @speaks_plainly
 def needs_command(ctx: click.Context, as_json: bool, on: date | None, by: date | None) -> None:
-    """Show what must be in hand: what is owed new, how many, what is here or on its way.
+    """Show what must be in hand: what is owed new, how many, by when, what is here or on its way.
 
     \b
     Example:  witnessmark needs
     """
     flow = opened(ctx).flow(on, by)
     if as_json:
-        say_json(needs_rows(flow.needs))
+        say_json(needs_rows(flow.needs_dated))
     else:
         click.echo(as_text(needs_screen(flow)))
 

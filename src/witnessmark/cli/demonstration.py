@@ -12,6 +12,8 @@ from witnessmark.cli.common import say_json, speaks_plainly
 from witnessmark.demo.telling import ASKED, NAME, tell
 from witnessmark.ground.errors import BadInput
 from witnessmark.press.printing import print_to
+from witnessmark.restoration.buying import buy_plain, buy_screen
+from witnessmark.restoration.countdown import countdown
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.plain import gate_plain, needs_rows, owed_rows, session_plain
 from witnessmark.restoration.sheet import (
@@ -27,6 +29,7 @@ from witnessmark.sheets.text import as_text
 
 PRINTED = ("session", "gate", "labels")
 SHOWN_LINES = 44
+BUY_SECONDS = 5.0
 
 
 @click.command("demo")
@@ -57,7 +60,8 @@ def demo_command(folder: Path, as_json: bool) -> None:
     _show(1, "What is loose, and what is owed", owed_screen(flow), "owed")
     _show(2, "What holds the road gate, and why", gate_screen(flow, "road"), "gate road")
     _show(3, "What fits the next session", session_screen(flow, flow.session()), "session")
-    _show(4, "What to order tonight", needs_screen(flow), "needs")
+    order = flow.buy(left=countdown(BUY_SECONDS))
+    _show(4, "What to order tonight", buy_screen(flow, order) if order.choices else needs_screen(flow), "buy")
     click.echo("5  Printed")
     for file in printed:
         click.echo(f"   {file}")
@@ -108,6 +112,7 @@ def _plain(flow: Flow, printed: list[Path]) -> dict[str, object]:
         "owed": owed_rows(flow.owed),
         "gate": gate_plain(flow.gate("road")),
         "session": session_plain(flow.session()),
-        "needs": needs_rows(flow.needs),
+        "needs": needs_rows(flow.needs_dated),
+        "buy": buy_plain(flow.buy(left=countdown(BUY_SECONDS))),
         "printed": [str(file) for file in printed],
     }

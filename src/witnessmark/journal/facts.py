@@ -331,6 +331,10 @@ class Ordered(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="ordere
     due: str = ""
 
 
+# What came, where a supplier's whole parcel did: all of theirs that was still in the post.
+WHOLE_PARCEL = "whole parcel"
+
+
 class Came(AtFact, frozen=True, kw_only=True, omit_defaults=True, tag="came"):
     item: str
     number: float = 1

@@ -20,7 +20,7 @@ class Need(Struct, frozen=True, kw_only=True):
     """So many of one thing, of one size.
 
     for_           the joints and parts it is for
-    by             the day it is needed, in words; "" until a plan says so
+    by             the day it is needed, year-month-day; "" where no session of those to come needs it
     have, ordered  how many of these are to hand, and how many are in the post
     """
 

@@ -7,9 +7,12 @@ from collections.abc import Iterable, Iterator
 from functools import cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from witnessmark.journal.facts import WHOLE_PARCEL
 from witnessmark.state.closing import own_items
 from witnessmark.state.standing import State
+from witnessmark.state.supply import same_supplier
 from witnessmark.vehicle.catalogue import kind_of
 from witnessmark.vehicle.sides import HALVES, parted
 
@@ -104,15 +107,20 @@ class Stock:
     def __init__(self, state: State) -> None:
         self.state = state
         supply = state.supply
-        got = [*supply.owned, *supply.came]
-        self.held = [_held(line.fact, line.line) for line in sorted(got, key=lambda line: line.line)]
-        self.left = [held.number for held in self.held]
-        for item, line in _used(state):
-            self._take(item, line)
         self.posted = [_held(line.fact, line.line) for line in supply.ordered]
         self.posted_left = [held.number for held in self.posted]
-        for arrived in (_held(line.fact, line.line) for line in supply.came):
-            self._arrived(arrived)
+        self._senders = [line.fact.supplier for line in supply.ordered]
+        got = [_held(line.fact, line.line) for line in supply.owned]
+        for line in supply.came:
+            if line.fact.item == WHOLE_PARCEL:
+                got += self._unpacked(line.fact.supplier, line.line)
+            else:
+                got.append(_held(line.fact, line.line))
+                self._arrived(got[-1])
+        self.held = sorted(got, key=lambda held: held.line)
+        self.left = [held.number for held in self.held]
+        for item, number in _used(state):
+            self._take(item, number)
 
     def matching(self, item: Item) -> Iterator[int]:
         """Numbers of the held things that answer a need and are not used up."""
@@ -139,6 +147,15 @@ class Stock:
                 taken = min(wanted, self.left[n])
                 self.left[n] -= taken
                 wanted -= taken
+
+    def _unpacked(self, supplier: str, line: int) -> list[Held]:
+        """All that a supplier had in the post by a line, now to hand."""
+        found = []
+        for n, posted in enumerate(self.posted):
+            if posted.line < line and self.posted_left[n] > 0 and same_supplier(self._senders[n], supplier):
+                found.append(replace(posted, line=line, number=self.posted_left[n]))
+                self.posted_left[n] = 0
+        return found
 
     def _arrived(self, arrived: Held) -> None:
         number = arrived.number

@@ -10,9 +10,13 @@ from collections.abc import Callable, Iterable, Sequence
 from datetime import date, datetime
 from functools import cached_property
 
+from witnessmark.buy.buying import Asked, Buying, buying
+from witnessmark.buy.needed import coming_sessions, dated, on_donor, required, session_of_each
+from witnessmark.buy.offers import market_of, own_currency, worth_told
 from witnessmark.gate.answer import GateAnswer
 from witnessmark.gate.holds import ask_gate
 from witnessmark.ground.fault import Fault
+from witnessmark.ground.money import Money
 from witnessmark.jobs.jobs import jobs_of
 from witnessmark.jobs.operation import Job
 from witnessmark.jobs.while_open import WhileOpen, while_open
@@ -99,6 +103,32 @@ class Flow:
     def needs(self) -> tuple[Need, ...]:
         """what is owed -> what must be in hand"""
         return needs_from(self.owed, self.state)
+
+    @cached_property
+    def session_days(self) -> tuple[date, ...]:
+        """sessions held -> the days of those to come"""
+        return coming_sessions(self.state, self.today)
+
+    @cached_property
+    def needs_dated(self) -> tuple[Need, ...]:
+        """what must be in hand, jobs in their order -> and for which session"""
+        return dated(self.needs, session_of_each(self.jobs), self.session_days)
+
+    @property
+    def currency(self) -> str:
+        """The owner's own currency."""
+        return own_currency(self.state)
+
+    def buy(
+        self, *, worth: Money | None = None, left: Callable[[], float] | None = None, seed: int = 0
+    ) -> Buying:
+        """what the sessions need, what is offered -> what to order tonight; `worth` of a lost session"""
+        market, days = market_of(self.state), self.session_days
+        wanted = required(self.state, self.jobs, session_of_each(self.jobs), len(days))
+        donor = tuple(on_donor(self.state, wanted))
+        worth = worth or worth_told(self.state, market.currency)
+        asked = Asked(now=self.now, sessions=days, worth=worth, seed=seed, left=left)
+        return buying(self.state, market, wanted, donor, asked)
 
     def session(self, hours: float = 3.0, *, helper: bool = False) -> SessionPlan:
         """operations -> what fits one session, and the chance of closing up by packing-up time"""

@@ -56,7 +56,7 @@ def make_sheet(flow: Flow, asked: Asked) -> Sheet:
             made = labels(flow.state, flow.owed, catalogue())
             return label_sheet(made, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
         case "order":
-            return order_sheet(flow.needs, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
+            return order_sheet(flow.needs_dated, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
         case "helper":
             plan = flow.session(asked.hours, helper=True)
             asks = flow.gate("road").not_known
@@ -101,7 +101,7 @@ def state_screen(flow: Flow) -> Sheet:
 
 def needs_screen(flow: Flow) -> Sheet:
     """What must be in hand."""
-    return needs_sheet(flow.needs, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
+    return needs_sheet(flow.needs_dated, vehicle=flow.vehicle.name, today=flow.today, line=flow.line)
 
 
 def journal_screen(flow: Flow) -> Sheet:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from witnessmark.owed.needs import Need
-from witnessmark.sheets.phrases import sheet_code
+from witnessmark.sheets.phrases import sheet_code, short_day
 from witnessmark.sheets.rows import Box, Cells, Section, Sheet
 
 
@@ -38,7 +38,7 @@ def order_sheet(needs: Sequence[Need], *, vehicle: str, today: date, line: int) 
 def needs_sheet(needs: Sequence[Need], *, vehicle: str, today: date, line: int) -> Sheet:
     """Every need in one table."""
     rows = tuple(
-        Cells(cells=(n.what, n.size, f"{n.quantity:g}", f"{n.have:g}", f"{n.ordered:g}", n.by, _for(n)))
+        Cells(cells=(n.what, n.size, f"{n.quantity:g}", f"{n.have:g}", f"{n.ordered:g}", _by(n), _for(n)))
         for n in needs
     )
     columns = ("what", "size", "need", "have", "ordered", "by", "for")
@@ -54,7 +54,7 @@ def needs_sheet(needs: Sequence[Need], *, vehicle: str, today: date, line: int) 
 
 
 def _wanted(need: Need) -> Box:
-    told = (f"for {_for(need)}" if need.for_ else "", f"by {need.by}" if need.by else "")
+    told = (f"for {_for(need)}" if need.for_ else "", f"by {_by(need)}" if need.by else "")
     return Box(text=_named(need, need.short), aside="; ".join(part for part in told if part))
 
 
@@ -68,3 +68,11 @@ def _named(need: Need, number: float) -> str:
 
 def _for(need: Need) -> str:
     return "; ".join(need.for_)
+
+
+def _by(need: Need) -> str:
+    """The session's day, short; other words as they are."""
+    try:
+        return short_day(date.fromisoformat(need.by))[:-5]
+    except ValueError:
+        return need.by

@@ -12,6 +12,7 @@ from msgspec.structs import replace
 
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import (
+    WHOLE_PARCEL,
     AtFact,
     Came,
     CameBack,
@@ -29,6 +30,7 @@ from witnessmark.journal.facts import (
     Turned,
 )
 from witnessmark.state.lane import Step, copied
+from witnessmark.state.supply import same_supplier
 from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.things import Vehicle
 
@@ -113,7 +115,11 @@ class PartLane:
             self._move(entry, name, AWAY, with_whom=fact.with_whom, due_back=fact.due_back)
 
     def came(self, entry: Entry, fact: AtFact) -> None:
-        for name in self._parts(fact):
+        arrived = self._parts(fact)
+        if isinstance(fact, Came) and fact.item == WHOLE_PARCEL:
+            posted = [p for p in self.now.values() if p.where == POST]
+            arrived += [p.name for p in posted if same_supplier(p.with_whom, fact.supplier)]
+        for name in arrived:
             if self.now[name].where != ON:
                 self._move(entry, name, BENCH, with_whom="", due_back="")
 
@@ -121,7 +127,7 @@ class PartLane:
         for name in fact.at:
             part = self.now.get(name)
             if part is not None and part.where != ON:
-                self._move(entry, name, POST)
+                self._move(entry, name, POST, with_whom=fact.supplier)
 
     def turned(self, entry: Entry, fact: Turned) -> None:
         for name in self._parts(fact):

@@ -92,3 +92,14 @@ class SupplyLane:
 
     def supply(self) -> Supply:
         return Supply(**{subject: tuple(lines) for subject, lines in self.lines.items()})
+
+
+def same_supplier(one: str, other: str) -> bool:
+    """Whether two names mean one supplier: the same, or the one cut short.
+
+    >>> same_supplier("Ottermere", "Ottermere Seals"), same_supplier("Otter", "Ottermere")
+    (True, False)
+    """
+    words, others = one.casefold().split(), other.casefold().split()
+    shorter = min(len(words), len(others))
+    return shorter > 0 and words[:shorter] == others[:shorter]

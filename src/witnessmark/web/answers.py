@@ -71,7 +71,7 @@ def gate_page(request: HttpRequest, restoration: Restoration, name: str) -> Http
 @require_safe
 @with_record
 def needs_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
-    """Tonight's order: what to get, what is in the post, what is to hand."""
+    """What to get, what is in the post, what is to hand."""
     flow = restoration.flow()
     wanted = [need for need in flow.needs if need.short > 0]
     posted = [need for need in flow.needs if need.ordered > 0]

@@ -4,7 +4,20 @@ from __future__ import annotations
 
 from django.urls import path, register_converter
 
-from witnessmark.web import answers, doors, history, journal, line, now, paper, photos, tools, trouble, week
+from witnessmark.web import (
+    answers,
+    buying,
+    doors,
+    history,
+    journal,
+    line,
+    now,
+    paper,
+    photos,
+    tools,
+    trouble,
+    week,
+)
 from witnessmark.web.asked import LineNumber, PhotoName
 
 register_converter(LineNumber, "number")
@@ -32,6 +45,7 @@ urlpatterns = [
     path("gate", answers.gates_page),
     path("gate/<slug:name>", answers.gate_page),
     path("needs", answers.needs_page),
+    path("buy", buying.buy_page),
     path("shelf", answers.shelf_page),
     path("vehicle", answers.vehicle_page),
     path("journal", journal.journal_page),

@@ -33,6 +33,7 @@ PLACES = (
     ("Owed", "/owed"),
     ("Gates", "/gate"),
     ("Needs", "/needs"),
+    ("Buy", "/buy"),
     ("Shelf", "/shelf"),
     ("Vehicle", "/vehicle"),
     ("Journal", "/journal"),

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from witnessmark.journal.facts import Came, Offered, Ordered, Owned, Paid
+from witnessmark.ground.money import known_currency
+from witnessmark.journal.facts import WHOLE_PARCEL, Came, Offered, Ordered, Owned, Paid, Valued
 from witnessmark.words.bought import take_bought, take_post, take_price
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
@@ -14,6 +15,7 @@ from witnessmark.words.things import figures_said
 from witnessmark.words.work import Work
 
 _DAY_MINUTES = 1440.0
+_WHOLE = frozenset({"parcel", "everything", "order", "lot", "all"})
 
 
 def _ordered(work: Work) -> Built:
@@ -50,18 +52,29 @@ def _came(work: Work) -> Built:
     figures = (*work.take_quantities(), *dimensioned(work))
     supplier = take_party(work, "from")
     item = take_bought(work)
-    if not item.name:
+    whole = _take_whole(work) if supplier and not item.name else ""
+    if not item.name and not whole:
         work.doubt("what came is not told")
     figures = (*figures, *(q for _, q in price))
     fact = Came(
         at=item.at,
-        item=item.name or "something",
+        item=item.name or whole or "something",
         number=item.number,
         supplier=supplier,
         figures=figures,
     )
-    tail = joined(item.counted() + (f" from {supplier}" if supplier else ""), figures_said(figures))
-    return Built((fact,), tail)
+    sender = f" from {supplier}" if supplier else ""
+    return Built((fact,), joined((whole or item.counted()) + sender, figures_said(figures)))
+
+
+def _take_whole(work: Work) -> str:
+    """ "The parcel", "everything": whatever that supplier still had in the post."""
+    at = next((i for i, atom in enumerate(work.atoms) if atom.low in _WHOLE), None)
+    if at is None:
+        return ""
+    work.place(at)
+    work.name = WHOLE_PARCEL
+    return WHOLE_PARCEL
 
 
 def _offered(work: Work) -> Built:
@@ -71,6 +84,8 @@ def _offered(work: Work) -> Built:
     supplier = take_named_party(work, "from", "at", "by")
     item = take_bought(work)
     supplier = supplier or take_party(work, "from", "at", "by", before_verb=True)
+    sizes = {a.quantity.size for a in work.atoms if a.quantity and a.quantity.size}
+    threads = {a.thread.thread for a in work.atoms if a.thread}
     figures = work.take_quantities()
     if price[0] is None and days is None:
         work.doubt("neither price nor days are told")
@@ -83,6 +98,7 @@ def _offered(work: Work) -> Built:
         price=price[0],
         post=post[0],
         days=days,
+        size=", ".join(sorted(sizes or threads)),
         figures=figures,
     )
     tail = joined(
@@ -148,6 +164,16 @@ def _owned(work: Work) -> Built:
     return Built((fact,), joined(item.counted(), size))
 
 
+def _valued(work: Work) -> Built:
+    signs = [quantity.unit for _, quantity in work.quantities("money")]
+    price = take_price(work, bare=True)
+    if price[0] is None:
+        work.doubt("no sum is told")
+    currency = known_currency(signs[0]) if signs and signs[0] else ""
+    work.name = ""
+    return Built((Valued(amount=price[0] or 0.0, currency=currency),), price[1])
+
+
 def _take_days(work: Work) -> float | None:
     for at, quantity in work.quantities("time"):
         if quantity.value >= _DAY_MINUTES:
@@ -162,4 +188,5 @@ ON_BUYING: Mapping[str, Builder] = {
     "offered": _offered,
     "paid": _paid,
     "owned": _owned,
+    "valued": _valued,
 }
