@@ -2,7 +2,8 @@
 
 import pytest
 
-from witnessmark.bench.questions import ask
+from tests.bench.test_questions import CAUTIONS
+from witnessmark.bench.questions import ask, every_question
 
 MUST = {
     ("coolant", "freeze"): {"hot-coolant"},
@@ -46,3 +47,16 @@ def test_the_caution_is_shown(which: tuple[str, str]) -> None:
 
 def test_both_lists_name_the_same_questions() -> None:
     assert set(MUST) == set(TYPED)
+
+
+NEEDS_NONE = {
+    "threads identify", "threads size", "shims stack", "oils viscosity", "oils index", "oils grade",
+    "oils fill", "oils suits", "sheet gauge", "sheet bend", "leaks order",
+}  # fmt: skip
+"""Looking, measuring and choosing, with nothing hot, heavy or under load in it."""
+
+
+def test_every_question_shows_its_cautions_or_is_said_to_need_none() -> None:
+    shows = {" ".join(which) for which in MUST} | set(CAUTIONS)
+    assert shows | NEEDS_NONE == {f"{one.subject} {one.question}" for one in every_question()}
+    assert shows & NEEDS_NONE == set()

@@ -14,7 +14,7 @@ import pytest
 from tests.bench.test_docstrings import FORMULAS, part
 from witnessmark.ground.errors import BadInput
 
-NUMBER = r"-?[0-9][0-9 ]*(?:\.[0-9]+)?(?:e-?[0-9]+)?"
+NUMBER = r"[-−]?[0-9][0-9 ]*(?:\.[0-9]+)?(?:e-?[0-9]+)?"
 LIMIT = re.compile(rf"(\w+) outside ({NUMBER}) to ({NUMBER})")
 
 
@@ -24,7 +24,12 @@ def limits_told() -> Iterator[tuple[FunctionType, str, float, float]]:
         told = " ".join(part(inspect.getdoc(formula) or "", "Refuses").split())
         for name, low, high in LIMIT.findall(told):
             if name in inspect.signature(formula).parameters:
-                yield formula, name, float(low.replace(" ", "")), float(high.replace(" ", ""))
+                yield formula, name, plain(low), plain(high)
+
+
+def plain(typed: str) -> float:
+    """A number as a docstring prints it, with its proper minus."""
+    return float(typed.replace(" ", "").replace("−", "-"))
 
 
 def example_call(formula: FunctionType) -> list[Any] | None:

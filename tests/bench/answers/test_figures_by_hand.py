@@ -98,7 +98,7 @@ def test_packs_in_order_and_what_would_be_wanted() -> None:
         "shims", "stack", measured="0.12 mm", wanted_low="0.05 mm", wanted_high="0.10 mm", shims=tin,
         fitted="0.30 mm", sense="open",
     )  # fmt: skip
-    assert opened.band("pack").value == pytest.approx(0.25)
+    assert values(opened, "pack") == pytest.approx((0.25, 0.30 + 0.05 - 0.12, 0.30 + 0.10 - 0.12))
     assert opened.band("result").value == pytest.approx(0.12 - 0.30 + 0.25)
     none = asked("shims", "stack", measured="0.62 mm", wanted_low="0.03 mm", wanted_high="0.04 mm", shims=tin)
     assert not none.found
@@ -297,3 +297,12 @@ def test_without_a_word_on_friction_the_middle_of_the_printed_band_is_taken() ->
 def test_both_ways_of_friction_are_named_even_where_one_is_half_given() -> None:
     with pytest.raises(BadInput, match="nut_factor and friction are both given"):
         asked("bolts", "tighten", thread="M8", grade="8.8", nut_factor="0.15", friction_head="0.12")
+
+
+def test_a_bolt_turned_by_angle_lies_between_thread_and_shank() -> None:
+    slip = asked("bolts", "turn", thread="M8", grip="40 mm", preload="20 kN", modulus="205 GPa")
+    thread, shank = (20_000 * 40 / (205_000 * area) for area in (PROOF / 580, math.pi / 4 * 64))
+    assert values(slip, "stretch") == pytest.approx((thread, shank, thread), rel=1e-4)
+    assert values(slip, "angle") == pytest.approx(
+        tuple(s / 1.25 * 360 for s in (thread, shank, thread)), rel=1e-4
+    )
