@@ -41,7 +41,6 @@ PAGES = [
     "/buy",
     "/shelf",
     "/vehicle",
-    "/vehicle?part=1",
     "/journal",
     "/journal?find=van",
     "/journal/1",

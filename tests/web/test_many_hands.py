@@ -66,12 +66,23 @@ def test_no_form_shows_a_fault(
 @given(one=RUBBISH, two=RUBBISH)
 @settings(max_examples=40)
 def test_no_address_shows_a_fault(client: Client, one: str, two: str) -> None:
-    asked = {"hours": one, "helper": two, "part": one, "past": two, "of": one, "gate": two, "written": one}
+    asked = {
+        "hours": one,
+        "helper": two,
+        "part": one,
+        "past": two,
+        "of": one,
+        "gate": two,
+        "written": one,
+        "at": one,
+        "lifted": two,
+    }
     for address in (
         "/",
         "/session",
         "/owed",
         "/vehicle",
+        "/vehicle/place",
         "/line",
         "/sheets/closing",
         "/sheets/gate",

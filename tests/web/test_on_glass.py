@@ -42,7 +42,7 @@ PAGES = [
     "/buy",
     "/shelf",
     "/vehicle",
-    "/vehicle?part=0",
+    "/vehicle/place?at=left+rear",
     "/journal",
     "/journal/4",
     "/journal/2/strike",

@@ -17,8 +17,7 @@ from witnessmark.owed.debt import Debt, spoken
 from witnessmark.owed.joints import BLANK
 from witnessmark.plan.session import SessionPlan
 from witnessmark.restoration.flow import Flow
-from witnessmark.restoration.sheet import session_screen, words_of
-from witnessmark.sheets.places import places_sheet
+from witnessmark.restoration.sheet import session_screen
 from witnessmark.sheets.rows import JointRow, Sheet, Step, Words
 from witnessmark.sheets.shelf import shelf_sheet
 from witnessmark.sheets.wall import wall_sheet
@@ -80,11 +79,6 @@ def loose_on(flow: Flow) -> tuple[JointRow | Words, ...]:
 
 def _pays(operation: Operation, owed: Sequence[Debt]) -> str:
     return next((debt.pays for debt in owed if debt.id in operation.pays), "")
-
-
-def places_screen(flow: Flow) -> Sheet:
-    """Every joint under its place."""
-    return places_sheet(flow.state, words_of(flow), today=flow.today)
 
 
 def shelf_screen(flow: Flow) -> Sheet:

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from witnessmark.ground.errors import BadInput
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
-from witnessmark.restoration.screens import paying, places_screen, shelf_screen, words_on
+from witnessmark.restoration.screens import paying, shelf_screen, words_on
 from witnessmark.restoration.sheet import Asked, gate_screen, make_sheet, owed_screen
 from witnessmark.sheets.gate import FULL
 from witnessmark.sheets.rows import JointRow, Section, Sheet, Words
@@ -85,14 +85,6 @@ def shelf_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """Parts and bags by where they lie."""
     flow = restoration.flow()
     return sheet_shown(request, flow, shelf_screen(flow), "sheet.html")
-
-
-@require_safe
-@with_record
-def vehicle_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
-    """Every joint under its place, the worst first."""
-    flow = restoration.flow()
-    return sheet_shown(request, flow, places_screen(flow), "parts.html")
 
 
 def sheet_shown(request: HttpRequest, flow: Flow, sheet: Sheet, template: str, **values: Any) -> HttpResponse:

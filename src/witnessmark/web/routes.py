@@ -16,6 +16,7 @@ from witnessmark.web import (
     photos,
     tools,
     trouble,
+    vehicle,
     week,
 )
 from witnessmark.web.asked import LineNumber, PhotoName
@@ -47,7 +48,8 @@ urlpatterns = [
     path("needs", answers.needs_page),
     path("buy", buying.buy_page),
     path("shelf", answers.shelf_page),
-    path("vehicle", answers.vehicle_page),
+    path("vehicle", vehicle.vehicle_page),
+    path("vehicle/place", vehicle.place_page),
     path("journal", journal.journal_page),
     path("journal/<number:number>", journal.entry_page),
     path("journal/<number:number>/strike", journal.strike_page),
