@@ -96,7 +96,8 @@ class Buying(Struct, frozen=True, kw_only=True):
     chosen    which of the choices; they stand by money, the fewest sessions lost last
     worth     what a lost session is worth to the owner; None where nobody said
     even      up to this worth of a session the cheaper basket next to the chosen one would be the better
-    nobody    needed, and offered by nobody; donor: on the other vehicle, before anything is bought
+    nobody    needed, and offered by nobody; unsent: offered, but so little of it nobody sends
+    donor     on the other vehicle, before anything is bought
     """
 
     sessions: tuple[date, ...]
@@ -106,6 +107,7 @@ class Buying(Struct, frozen=True, kw_only=True):
     even: Money | None
     adding: tuple[Adding, ...]
     nobody: tuple[Required, ...]
+    unsent: tuple[Required, ...]
     donor: tuple[OnDonor, ...]
     unusable: tuple[Unusable, ...]
     currency: str
@@ -147,6 +149,7 @@ def buying(
         even=even,
         adding=shop.adding(choices[chosen], later) if choices else (),
         nobody=shop.nobody,
+        unsent=tuple(shop.wanted[n] for n in sorted(shop.unsent)),
         donor=tuple(donor),
         unusable=market.unusable,
         currency=market.currency,
@@ -186,6 +189,7 @@ class _Shop:
         self.quotes = [quotes for _, quotes in found if quotes]
         self.senders: list[Sender] = list(market.senders.values())
         self.sender_of = {key: n for n, key in enumerate(market.senders)}
+        self.unsent: set[int] = set()
         self.sent = [sent_on(asked.now, sender.cut_off) for sender in self.senders]
 
     def number_of(self, quote: Quote) -> int:
@@ -202,6 +206,10 @@ class _Shop:
             left = None if self.asked.left is None else max(0.05, self.asked.left())
             basket = best_basket(problem, seconds=left, seed=self.asked.seed)
             if basket is None:
+                self.unsent |= set() if found else set(needs)
+                break
+            self.unsent |= {needs[n] for n in basket.unmet}
+            if not basket.packs:
                 break
             wrong = basket_faults(problem, basket)
             if wrong:

@@ -237,8 +237,13 @@ def _answers(stock: Stock, quote: Quote, item: Item) -> bool:
     if quote.size and item.size:
         if dimensions(quote.size) != dimensions(item.size):
             return False
-        if bare(quote.item) & bare(item.what) & BY_SIZE:
+        if _parts(quote.item) & _parts(item.what) & BY_SIZE:
             return True
     at = () if same else quote.at
     held = Held(what=quote.item, size=quote.size, at=at, line=quote.line, number=quote.pack)
     return answers(held, item, stock.is_own(item))
+
+
+def _parts(name: str) -> frozenset[str]:
+    """The telling words of a name, a hyphened one as its parts."""
+    return frozenset(part for word in bare(name) for part in word.split("-"))

@@ -8,6 +8,7 @@ from typing import Any
 from msgspec import to_builtins
 
 from witnessmark.buy.buying import Adding, Bought, Buying, Choice, Parcel
+from witnessmark.buy.needed import Required
 from witnessmark.ground.errors import BadInput
 from witnessmark.ground.money import Money, money, read_money
 from witnessmark.restoration.flow import Flow
@@ -55,12 +56,19 @@ def buy_plain(buying: Buying) -> Plain:
         "chosen": _choice(choice) if choice else None,
         "choices": [_choice(one) for one in buying.choices],
         "adding": [_adding(one) for one in buying.adding],
-        "nobody": [
-            {"what": one.need.what, "size": one.need.size, "quantity": one.pieces, "for": list(one.need.for_)}
-            for one in buying.nobody
-        ],
+        "nobody": [_required(one) for one in buying.nobody],
+        "unsent": [_required(one) for one in buying.unsent],
         "donor": [{"what": one.need.what, "part": one.part, "doubt": one.doubt} for one in buying.donor],
         "unusable": [to_builtins(one) for one in buying.unusable],
+    }
+
+
+def _required(one: Required) -> Plain:
+    return {
+        "what": one.need.what,
+        "size": one.need.size,
+        "quantity": one.pieces,
+        "for": list(one.need.for_),
     }
 
 

@@ -141,6 +141,10 @@ def _further(buying: Buying) -> Iterator[Section]:
             rows=rows,
             note="Write an offer as: offered pinion seal by Ottermere Seals £6.40 post £3.50, 2 days.",
         )
+    if buying.unsent:
+        rows = tuple(Words(text=need_words(one.need, one.pieces)) for one in buying.unsent)
+        note = "All that is needed from its supplier is below the minimum, or too heavy for the post."
+        yield Section(heading="Offered, and not to be had by itself", rows=rows, note=note)
     if buying.unusable:
         yield Section(heading="Offers that cannot be used", rows=tuple(_unusable(buying)))
 
