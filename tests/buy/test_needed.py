@@ -47,12 +47,10 @@ def test_a_need_carries_the_day_of_its_session() -> None:
 def test_own_stock_comes_first_and_what_only_wets_does_not_hold_the_session() -> None:
     ring = Joint(name="axle ring", kind="o-ring", size="47 x 2.62", if_missed="wets")
     nut = Joint(name="flange nut", kind="pinion-seal")
-    facts = [
-        described(ring, nut),
-        f.TookOff(at=("axle ring", "flange nut")),
-        f.Owned(item="pinion seal", number=1),
-    ]
-    state = state_of(*facts, f.Wanted(at=("flange nut",), job="renew"))
+    apart = f.TookOff(at=("axle ring", "flange nut"))
+    state = state_of(
+        described(ring, nut), apart, f.Owned(item="pinion seal"), f.Wanted(at=("flange nut",), job="renew")
+    )
     jobs = jobs_of(state, owed_by(state, evening()))
     found = {one.need.what: one for one in required(state, jobs, session_of_each(jobs), 4)}
     assert "pinion seal" not in found
