@@ -16,7 +16,7 @@ HANDS, BENCH, WELDER, SPRAY = range(4)
 GATE_WEIGHTS = (4, 3, 2, 1)
 
 
-def calendar_problem(operations: int, *, hard: bool, seed: int) -> Problem:
+def calendar_problem(operations: int, *, hard: bool, seed: int, set_ups: bool = False) -> Problem:
     """A problem with so many activities; hard: less help, longer cures, more in one go, later parts."""
     chance = random.Random(f"{operations}/{hard}/{seed}")
     activities: list[Activity] = []
@@ -35,7 +35,7 @@ def calendar_problem(operations: int, *, hard: bool, seed: int) -> Problem:
         held_over=(True, True, False, False),
         targets=_targets(chance, jobs),
         links=tuple(links),
-        set_ups=(20, 25) if hard else (0, 0),
+        set_ups=(20, 25) if set_ups else (0, 0),
     )
 
 

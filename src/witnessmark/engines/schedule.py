@@ -42,13 +42,13 @@ class Allowed(Struct, frozen=True, kw_only=True):
 
     used     given the steps a chain has made, the share of what is allowed that is used up; 1: stop
     exact    effort of the exact solver in its own deterministic measure, about seconds; 0: not asked
-    seconds  the same by the clock, where the caller has one
+    seconds  the seconds it may take, asked when its turn comes, where the caller has a clock
     workers  threads of the exact solver
     """
 
     used: Callable[[int], float]
     exact: float = 0.0
-    seconds: float = 0.0
+    seconds: Callable[[], float] | None = None
     workers: int = 1
 
 
@@ -83,7 +83,7 @@ def schedule(
     first, bound = found.value, bounds.value
     if allowed is not None and found.value > bound:
         found = _annealed(axis, found, allowed, seed, spread)
-        if found.value > bound and (allowed.exact or allowed.seconds):
+        if found.value > bound and (allowed.exact or allowed.seconds is not None):
             from witnessmark.engines.schedule_exact import solved
 
             begun, bound = solved(axis, bounds, found.start, found.flag, allowed, seed)

@@ -22,7 +22,7 @@ Array = Any
 # With more targets than this, sets of them are not looked at one by one: only the heaviest are.
 MOST_TARGETS = 9
 # So many different tails are looked at for a set of targets.
-MOST_TAILS = 24
+MOST_TAILS = 12
 
 
 class Bounds(NamedTuple):

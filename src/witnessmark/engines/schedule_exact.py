@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from typing import Any
 
 import numpy as np
@@ -37,8 +38,8 @@ def solved(
     solver.parameters.num_workers = allowed.workers
     solver.parameters.random_seed = seed
     solver.parameters.cp_model_presolve = len(start) < MANY
-    if allowed.seconds:
-        solver.parameters.max_time_in_seconds = allowed.seconds
+    if allowed.seconds is not None:
+        solver.parameters.max_time_in_seconds = max(0.01, allowed.seconds())
     else:
         solver.parameters.max_deterministic_time = allowed.exact
     status = solver.solve(model.model)
@@ -63,6 +64,7 @@ class _Exact:
         self.start = [self._begin(n, int(head[n])) for n in range(count)]
         self.length: list[Any] = [int(v) for v in axis.length]
         self.own: dict[int, Any] = {}
+        self.lags: dict[int, list[tuple[int, int, bool]]] = {}
         self._set_ups(flag)
         self.end = [self._end(n) for n in range(count)]
         self._resources()
@@ -188,7 +190,7 @@ class _Exact:
 
     def _lag(self, before: int, then: int, lag: int) -> None:
         """The earliest begin after a lag is a step function of the end, with slopes inside sessions."""
-        pieces = self._pieces(before, lag)
+        pieces = self._pieces(int(self.axis.length[before]), lag)
         literals = [self._from(self.end[before], first, f"{before}/{then}") for first, _, _ in pieces]
         for n, (_, cell, slope) in enumerate(pieces):
             on = [literals[n]]
@@ -198,21 +200,25 @@ class _Exact:
             else:
                 self.model.add(self.start[then] >= cell).only_enforce_if(on)
 
-    def _pieces(self, before: int, lag: int) -> list[tuple[int, int, bool]]:
-        """(first boundary, cell or distance, whether it rises with the boundary) along the axis."""
+    def _pieces(self, lowest: int, lag: int) -> list[tuple[int, int, bool]]:
+        """(first boundary, cell or distance, whether it rises with the boundary) from a boundary on."""
+        if lag not in self.lags:
+            self.lags[lag] = self._all_pieces(lag)
+        whole = self.lags[lag]
+        at = max(0, bisect_right(whole, lowest, key=lambda piece: piece[0]) - 1)
+        return [(max(lowest, first), cell, slope) for first, cell, slope in whole[at:]]
+
+    def _all_pieces(self, lag: int) -> list[tuple[int, int, bool]]:
         axis = self.axis
-        args = (axis.opens, axis.closes, axis.clock, axis.unit)
-        lowest = int(axis.length[before])
         found: list[tuple[int, int, bool]] = []
         previous = -1
-        for boundary in range(lowest, self.horizon + 1):
-            cell = int(cell_from(self._clock(boundary) + lag, *args))
+        for boundary in range(1, self.horizon + 1):
+            minute = clock_at_end(boundary, axis.session, axis.opens, axis.clock, axis.unit) + lag
+            cell = int(cell_from(minute, axis.opens, axis.closes, axis.clock, axis.unit))
             rises = previous >= 0 and cell == previous + 1
-            if rises and found[-1][2] and found[-1][1] == cell - boundary:
-                pass
-            elif rises:
+            if rises and not (found[-1][2] and found[-1][1] == cell - boundary):
                 found.append((boundary, cell - boundary, True))
-            elif cell != previous or found[-1][2]:
+            elif not rises and (cell != previous or found[-1][2]):
                 found.append((boundary, cell, False))
             previous = cell
         return found

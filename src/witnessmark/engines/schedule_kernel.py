@@ -320,6 +320,55 @@ def moved(axis: Axis, order: Array, place: Array, state: Array, reach: int) -> N
 
 
 @compiled
+def held_up(axis: Axis, end: Array, state: Array) -> int:
+    """One of the activities that make a target late: its last, or what that waited for, drawn by lot."""
+    target = drawn(state, len(axis.weight))
+    number = axis.aim[axis.aim_at[target]]
+    for k in range(axis.aim_at[target], axis.aim_at[target + 1]):
+        if end[axis.aim[k]] > end[number]:
+            number = axis.aim[k]
+    while drawn(state, 10) < 7:
+        latest = -1
+        for k in range(axis.before_at[number], axis.before_at[number + 1]):
+            before = axis.before[k]
+            if latest < 0 or end[before] + axis.before_lag[k] > end[latest]:
+                latest = before
+        if latest < 0:
+            break
+        number = latest
+    return number
+
+
+@compiled
+def pulled(axis: Axis, order: Array, number: int, state: Array, marked: Array, kept: Array) -> None:
+    """Move an activity forward in the order, with all between that it waits for."""
+    at = 0
+    while order[at] != number:
+        at += 1
+    to = at - drawn(state, at + 1)
+    if drawn(state, 2):
+        to = max(to, at - 1 - drawn(state, 1 + len(order) // 10))
+    if to >= at:
+        return
+    marked[:] = False
+    marked[number] = True
+    for k in range(at - 1, to - 1, -1):
+        for link in range(axis.then_at[order[k]], axis.then_at[order[k] + 1]):
+            if marked[axis.then[link]]:
+                marked[order[k]] = True
+    first, rest = to, 0
+    for k in range(to, at + 1):
+        if marked[order[k]]:
+            order[first] = order[k]
+            first += 1
+        else:
+            kept[rest] = order[k]
+            rest += 1
+    for k in range(rest):
+        order[first + k] = kept[k]
+
+
+@compiled
 def anneal(
     axis: Axis,
     order: Array,
@@ -343,22 +392,34 @@ def anneal(
     flag = np.zeros(count, dtype=np.bool_)
     trial, place, trial_join = order.copy(), np.empty(count, dtype=np.int64), join.copy()
     shared = np.flatnonzero(axis.group >= 0)
+    many, set_up = len(axis.clock) > 1, axis.set_up.max() > 0
+    now, marked = np.empty(count, dtype=np.int64), np.empty(count, dtype=np.bool_)
+    if many:
+        trial[:] = order
+        improved(axis, trial, join, start, now, flag)
     for step in range(steps):
         heat = hot * (cold / hot) ** (step / steps)
         trial[:], trial_join[:] = order, join
         if len(shared) and drawn(state, 4) == 0:
             flipped = shared[drawn(state, len(shared))]
             trial_join[flipped] = not trial_join[flipped]
-        reach = count if drawn(state, 4) else max(1, count // 10)
-        for _ in range(1 + drawn(state, 3)):
-            moved(axis, trial, place, state, reach)
-        value = improved(axis, trial, trial_join, start, end, flag)
+        if many and drawn(state, 3):
+            pulled(axis, trial, held_up(axis, now, state), state, marked, place)
+        else:
+            reach = count if drawn(state, 4) else max(1, count // 10)
+            for _ in range(1 + drawn(state, 3)):
+                moved(axis, trial, place, state, reach)
+        if many and not set_up and drawn(state, 8):
+            fits = forwards(axis, trial, trial_join, start, end, flag)
+            value = value_of(axis, end) if fits else -1
+        else:
+            value = improved(axis, trial, trial_join, start, end, flag)
         if value < 0:
             continue
         worse = value - values[0]
         if worse <= 0 or np.exp(-worse / heat) * 10_000 > drawn(state, 10_000):
             values[0] = value
-            order[:], join[:] = trial, trial_join
+            order[:], join[:], now[:] = trial, trial_join, end
             if value < values[1]:
                 values[1] = value
                 best[:], best_join[:] = trial, trial_join

@@ -20,15 +20,24 @@ def rule_orders(axis: Axis, targets: tuple[int, ...]) -> Iterator[Array]:
     targets  the order in which targets are reached under the lower bound
 
     A minute of work counts as one on the clock, or as many as pass on average until there is room for
-    it: for all work alike, or more for what takes something that is seldom there.
+    it; and an activity waits for a session that suits it, the longer the more seldom there is one.
     """
     links = in_order_of_links(axis)
     need = needed(axis, links)
-    span = float(axis.clock[-1] - axis.clock[0]) / len(axis.session) / axis.unit + 1
-    seldom = _seldom(axis)
-    for ranks in (_ranks(need, targets), np.zeros(len(links), dtype=np.int64)):
-        for wide in (span * seldom, span, np.ones(len(links))):
-            yield ordered(axis, ranks, tails(axis, links, wide))
+    whole = float(axis.clock[-1] - axis.clock[0])
+    work = axis.length * axis.unit * (whole / len(axis.session) / axis.unit + 1)
+    gap = whole / len(axis.clock)
+    waits = gap * (_seldom(axis) - 1)
+    ranks = _ranks(need, targets)
+    for spans, pause in (
+        (work + waits, gap),
+        (work + waits / 2, gap / 2),
+        (work, 0.0),
+        (work + 2 * waits, gap),
+    ):
+        yield ordered(axis, ranks, tails(axis, links, spans, pause))
+    for spans in (axis.length * axis.unit * 1.0, work + waits):
+        yield ordered(axis, np.zeros(len(links), dtype=np.int64), tails(axis, links, spans))
 
 
 def ordered(axis: Axis, ranks: Array, tail: Array) -> Array:
@@ -58,13 +67,9 @@ def _ranks(need: Array, targets: tuple[int, ...]) -> Array:
 
 
 def _seldom(axis: Axis) -> Array:
-    """How many times longer than for any work it is, on average, until there is room for each activity."""
+    """Of how many sessions one suits each activity, on average."""
     found = np.ones(len(axis.length))
-    cells = len(axis.free)
-    for r in range(axis.free.shape[1]):
-        for demand in np.unique(axis.demand[:, r]):
-            if demand:
-                there = max(1, int((axis.free[:, r] >= demand).sum()))
-                takes = axis.demand[:, r] == demand
-                found[takes] = np.maximum(found[takes], cells / there)
+    for demand in np.unique(axis.demand, axis=0):
+        suits = int((axis.free[axis.opens] >= demand).all(axis=1).sum())
+        found[(axis.demand == demand).all(axis=1)] = len(axis.opens) / max(1, suits)
     return found

@@ -38,17 +38,19 @@ def needed(axis: Axis, order: list[int]) -> Array:
     return found
 
 
-def tails(axis: Axis, order: list[int], wide: Array) -> Array:
-    """Clock minutes that must pass between the end of each activity and the end of all that waits for it.
+def tails(axis: Axis, order: list[int], spans: Array, pause: float = 0.0) -> Array:
+    """Clock minutes that are thought to pass between the end of each activity and of all that waits for it.
 
-    wide  for each activity, how many minutes on the clock one of its minutes of work counts as
+    spans  clock minutes each activity is thought to take, with the waiting for a session that suits it
+    pause  clock minutes until the next session after a lag
     """
     tail = [0.0] * len(order)
-    length = (axis.length * axis.unit * wide).tolist()
+    took = spans.tolist()
     then_at, then, lag = axis.then_at.tolist(), axis.then.tolist(), axis.then_lag.tolist()
     for number in reversed(order):
-        links = range(then_at[number], then_at[number + 1])
-        tail[number] = max((lag[k] + length[then[k]] + tail[then[k]] for k in links), default=0.0)
+        for k in range(then_at[number], then_at[number + 1]):
+            more = lag[k] + took[then[k]] + tail[then[k]] + (pause if lag[k] else 0.0)
+            tail[number] = max(tail[number], more)
     return np.array(tail)
 
 

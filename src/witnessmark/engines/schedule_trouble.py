@@ -89,32 +89,34 @@ def _walked_back(start: int, before: Sequence[Sequence[int]], waits: Sequence[in
 
 def _each(problem: Problem) -> Iterator[Trouble]:
     """Each activity for itself: what it takes is there, long enough, and not before it may begin."""
+    columns = list(zip(*(session.capacities for session in problem.sessions), strict=True))
+    most = [max(column) for column in columns]
     for number, activity in enumerate(problem.activities):
-        lacking = _lacking(problem, activity)
+        lacking = _lacking(problem, activity, most)
         if lacking is not None:
-            resource, most = lacking
-            demand = activity.demands[resource] if resource >= 0 else 0
+            resource, there = lacking
+            needed = activity.demands[resource] if resource >= 0 else 0
             yield Trouble(
-                kind="never_there", activities=(number,), resource=resource, needed=demand, there=most
+                kind="never_there", activities=(number,), resource=resource, needed=needed, there=there
             )
             continue
         needed = activity.minutes + (problem.set_ups[activity.group] if activity.group >= 0 else 0)
         together = problem.in_one_go(number)
-        longest = _longest(problem.sessions, activity, 0, together=together)
-        in_time = _longest(problem.sessions, activity, activity.earliest, together=together)
+        if _longest(problem.sessions, activity, activity.earliest, needed, together=together) >= needed:
+            continue
+        longest = _longest(problem.sessions, activity, 0, needed, together=together)
         if longest < needed:
             yield Trouble(kind="too_long", activities=(number,), needed=needed, there=longest)
-        elif in_time < needed:
+        else:
             last = problem.sessions[-1].end
             yield Trouble(kind="too_late", activities=(number,), needed=activity.earliest, there=last)
 
 
-def _lacking(problem: Problem, activity: Activity) -> tuple[int, int] | None:
+def _lacking(problem: Problem, activity: Activity, most: Sequence[int]) -> tuple[int, int] | None:
     """A resource of which there is never enough, with the most there is; -1 where never all at once."""
     for resource, demand in enumerate(activity.demands):
-        most = max(session.capacities[resource] for session in problem.sessions)
-        if most < demand:
-            return resource, most
+        if most[resource] < demand:
+            return resource, most[resource]
     return None if any(_suits(session, activity) for session in problem.sessions) else (-1, 0)
 
 
@@ -122,14 +124,15 @@ def _suits(session: Session, activity: Activity) -> bool:
     return all(d <= c for d, c in zip(activity.demands, session.capacities, strict=True))
 
 
-def _longest(sessions: Sequence[Session], activity: Activity, earliest: int, *, together: bool) -> int:
-    """Minutes of the longest session, or run of sessions one after the other, that suits it."""
+def _longest(
+    sessions: Sequence[Session], activity: Activity, earliest: int, enough: int, *, together: bool
+) -> int:
+    """Minutes of the longest session, or run of sessions, that suits it; no more is looked for than enough."""
     longest = run = 0
-    for session in sessions:
+    for session in reversed(sessions):
         free = session.end - max(session.start, earliest)
-        if free <= 0 or not _suits(session, activity):
-            run = 0
-            continue
-        run = free if together else run + free
+        if longest >= enough or free <= 0:
+            break
+        run = 0 if not _suits(session, activity) else free if together else run + free
         longest = max(longest, run)
     return longest
