@@ -46,6 +46,7 @@ def test_it_is_flushed_before_it_gets_its_name(tmp_path: Path, monkeypatch: pyte
 
     monkeypatch.setattr(os, "fsync", flushed)
     monkeypatch.setattr(Path, "replace", named)
+    (tmp_path / FOLDER).mkdir()
     keep_photo(tmp_path, ONE)
     assert done[:2] == ["flushed", "named"]
 

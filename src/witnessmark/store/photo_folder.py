@@ -53,7 +53,9 @@ def keep_photo(folder: Path, content: bytes) -> str:
     place = folder / FOLDER
     beside = place / f".{uuid.uuid4().hex}.coming"
     try:
-        place.mkdir(exist_ok=True)
+        if not place.is_dir():
+            place.mkdir(exist_ok=True)
+            _settled(folder)
         if _holds(place / name, content):
             return name
         with beside.open("xb") as file:
