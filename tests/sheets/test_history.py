@@ -94,6 +94,13 @@ def test_a_repair_without_a_photo_or_without_paint_says_so() -> None:
     assert "says nothing of any structure" in as_text(told(f.TookOff(at=(NUT,))), 200)
 
 
+def test_a_line_about_buying_is_not_quoted_with_a_repair() -> None:
+    sheet = told(f.CutOut(at=(SEAM,)), f.Ordered(item="steel", at=(SEAM,), price=18.0))
+    said = as_text(sheet, 200)
+    assert "words 3" in said
+    assert "words 4" not in said
+
+
 def test_every_figure_carries_its_standing() -> None:
     book = Figure(
         low=149.1, high=149.1, unit="N·m", typed="110 lbf ft", standing="owner's book", where="p. 41"

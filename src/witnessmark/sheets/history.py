@@ -15,9 +15,13 @@ from witnessmark.gate.answer import GateAnswer
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import (
     AtFact,
+    Came,
     Closed,
     Coated,
     Fitted,
+    Guessed,
+    Offered,
+    Ordered,
     Photographed,
     Tightened,
     Welded,
@@ -32,6 +36,7 @@ from witnessmark.vehicle.catalogue import kind_of
 from witnessmark.vehicle.things import Joint, Vehicle
 
 STRUCTURE = "structure"
+_NO_WORK = (Photographed, Ordered, Came, Offered, Guessed)
 _MOST_LINES = 14
 _MOST_PHOTOS = 6
 _MOST_PAIRS = 24
@@ -123,10 +128,10 @@ def _structure(of: History) -> Section:
 
 
 def _by_name(entries: Iterable[Entry]) -> dict[str, list[Entry]]:
-    """The lines of work about each thing, in reading order."""
+    """The lines of work about each thing, in reading order; those about buying stay out."""
     found: dict[str, list[Entry]] = {}
     for entry in entries:
-        if isinstance(entry.fact, AtFact) and not isinstance(entry.fact, Photographed):
+        if isinstance(entry.fact, AtFact) and not isinstance(entry.fact, _NO_WORK):
             for name in entry.fact.at:
                 found.setdefault(name, []).append(entry)
     return found
