@@ -11,12 +11,18 @@ from tests.words.judging import rows
 HERE = Path(__file__).parent
 FOLDER = HERE / "more_lines"
 # Lines by other hands than the reader's, each list by a hand of its own.
-LISTS = ("a", "a2", "b", "b2", "c", "d")
+LISTS = ("a", "a2", "b", "b2", "c", "d", "e", "f", "g", "h", "i", "j", "k", "l")
 
 
 def more_rows(name: str) -> list[dict[str, Any]]:
-    """One of the lists, or "story", "practice" or "invented"."""
-    return rows(f"{name}_lines.json" if name in ("practice", "invented") else f"more_lines/{name}.json")
+    """One of the lists, or "story", "practice", "invented" or the "sixty" held out."""
+    return rows(f"more_lines/{name}.json" if name in (*LISTS, "story") else f"{name}_lines.json")
+
+
+def kinds_of(row: dict[str, Any]) -> list[str]:
+    """The kinds of fact a line may rightly be, as the journal tags them."""
+    wanted = row["verb"] if isinstance(row["verb"], list) else [row["verb"]]
+    return ["sent_away" if kind == "away" else kind for kind in wanted]
 
 
 def digest() -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from witnessmark.words.choosing import CLEAR, CLEAR_BY_PHRASE, WHOLE_PHRASE, Choice
 from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.matching import Call, is_verb
 from witnessmark.words.misfits import note_misfits
@@ -60,6 +61,17 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
     note_misfits(work)
 
 
+def note_unlikely(work: Work, choice: Choice) -> None:
+    """A reading is sure only where the rules and the likelihood tell the same kind, and clearly."""
+    tag = work.call.tag
+    alike = frozenset(kind for group in _ALIKE if tag in group for kind in group)
+    if choice.first_by_rules not in {tag, *alike} or tag not in choice.likely:
+        work.doubt("the words and their order tell different kinds of fact")
+    told = choice.first_by_rules == tag and work.call.score >= WHOLE_PHRASE
+    if choice.lead(tag, alike) < (CLEAR_BY_PHRASE if told else CLEAR):
+        work.doubt("it may be another kind of fact")
+
+
 def _stands(work: Work, at: int, name: str) -> bool:
     """Whether a word of a short list stands here and found no place."""
     return work.atoms[at].low in hint(name) and at not in work.placed and not work.line.under[at]
@@ -90,6 +102,8 @@ def _is_meant(work: Work) -> bool:
 
 def _is_turned(work: Work, tag: str) -> bool:
     known = lexicon().turning
+    if tag != "braced" and "back to front" in " ".join(a.low for a in work.atoms):
+        return True
     for at, atom in enumerate(work.atoms):
         if atom.low not in known or at in work.placed or work.line.under[at]:
             continue

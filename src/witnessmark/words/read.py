@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import date
 
 from msgspec.structs import replace
@@ -10,10 +10,11 @@ from msgspec.structs import replace
 from witnessmark.journal.facts import Came, FoundBehind, Owned, Struck
 from witnessmark.vehicle.things import Vehicle
 from witnessmark.words.builders import BUILDERS
-from witnessmark.words.doubts import note_doubts
-from witnessmark.words.line import Line, take_apart
-from witnessmark.words.matching import Call, calls
-from witnessmark.words.naming import Hit, find_names, is_noun
+from witnessmark.words.choosing import REMARKED, Choice
+from witnessmark.words.doubts import note_doubts, note_unlikely
+from witnessmark.words.line import take_apart
+from witnessmark.words.matching import Call
+from witnessmark.words.naming import find_names
 from witnessmark.words.reading import (
     left_over,
     names_of,
@@ -30,12 +31,9 @@ from witnessmark.words.verbs import verbs
 from witnessmark.words.vocabulary import Vocabulary, vocabulary_of
 from witnessmark.words.work import Work
 
-_LEAST = 0.85
-_WEAK = 1.95
 _PLAIN = 2.9
-_NEARLY = 0.8
 _MOST_OTHERS = 2
-_REMARKED = Call("remarked", 0.0, frozenset())
+_REMARKED = Call(REMARKED, 0.0, frozenset())
 
 
 def read_line(
@@ -61,22 +59,11 @@ def read_line(
         return _struck(text, strike, vocabulary, today, recent, kind)
     line = take_apart(text, vocabulary, today)
     hits = find_names(line, vocabulary)
-    ranked = [c for c in calls(line, hits) if c.score >= _LEAST and c.tag != "struck"]
-    best = _best(line, hits, ranked)
-    reader = _Reader(line, hits, ranked, vocabulary, today, recent, kind)
-    reading, work = reader.best_of(best)
+    reader = _Reader(Choice(line, hits), vocabulary, today, recent, kind)
+    reading, work = reader.best_of()
     ask = Question("kind", work.asked, work.choices) if work.asked else None
     others = () if reading.sure else tuple(reader.others(reading, work))
     return Understood(reading, others, ask)
-
-
-def _best(line: Line, hits: Sequence[Hit], ranked: Sequence[Call]) -> Call:
-    """The likeliest kind of fact; small words alone tell none where nothing of the vehicle is named."""
-    if not ranked:
-        return _REMARKED
-    best = ranked[0]
-    named = any(h.score > 40 for h in hits) or any(is_noun(a.low) for a in line.atoms)
-    return best if best.score >= _WEAK or named else _REMARKED
 
 
 def _is_about_nothing(reading: Reading, work: Work) -> bool:
@@ -95,16 +82,9 @@ class _Reader:
     """One line, read in one way or another."""
 
     def __init__(
-        self,
-        line: Line,
-        hits: tuple[Hit, ...],
-        ranked: Sequence[Call],
-        vocabulary: Vocabulary,
-        today: date,
-        recent: tuple[str, ...],
-        kind: str,
+        self, choice: Choice, vocabulary: Vocabulary, today: date, recent: tuple[str, ...], kind: str
     ) -> None:
-        self.line, self.hits, self.ranked, self.vocabulary = line, hits, ranked, vocabulary
+        self.line, self.hits, self.choice, self.vocabulary = choice.line, choice.hits, choice, vocabulary
         self.today, self.recent, self.kind = today, recent, kind
 
     def read(self, call: Call, pick: dict[str, str] | None = None) -> tuple[Reading, Work]:
@@ -120,18 +100,19 @@ class _Reader:
         )
         built = BUILDERS[call.tag](work)
         if call.tag == "remarked":
-            return remark_of(work, built, self.ranked), work
+            return remark_of(work, built, self.choice), work
         day, time = take_day(work), take_time(work)
-        note_doubts(work, self.ranked)
+        note_doubts(work, self.choice.ranked)
+        note_unlikely(work, self.choice)
         remark, unplaced = left_over(work)
         facts = with_description(work, built, remark)
         return reading_of(work, built, facts, remark, unplaced, day, time), work
 
-    def best_of(self, best: Call) -> tuple[Reading, Work]:
+    def best_of(self) -> tuple[Reading, Work]:
         """The likeliest kind of fact that is about something; failing that, the line is a remark."""
-        for call in (best, *(c for c in self.ranked if c is not best and c.score > best.score - _NEARLY)):
-            reading, work = self.read(call)
-            if not _is_about_nothing(reading, work):
+        for tag in self.choice.order:
+            reading, work = self.read(self.choice.call(tag))
+            if tag == REMARKED or not _is_about_nothing(reading, work):
                 return reading, work
         return self.read(_REMARKED)
 
@@ -147,12 +128,7 @@ class _Reader:
                 return
 
     def _ways(self, work: Work) -> Iterator[tuple[Call, dict[str, str]]]:
-        top = self.ranked[0].score if self.ranked else 0.0
-        near = [
-            c
-            for c in self.ranked
-            if c.tag != work.call.tag and c.score > min(top, work.call.score or top) - 1.5
-        ]
+        near = [self.choice.call(tag) for tag in self.choice.order if tag not in (work.call.tag, REMARKED)]
         if near:
             yield near[0], {}
         for hit in work.hits:

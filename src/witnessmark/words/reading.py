@@ -12,8 +12,8 @@ from witnessmark.journal.facts import AnyFact, Described
 from witnessmark.vehicle.conditions import condition
 from witnessmark.vehicle.sides import SIDES, parted
 from witnessmark.words.built import Built
+from witnessmark.words.choosing import CLEAR, CLEAR_BY_PHRASE, REMARKED, Choice
 from witnessmark.words.lexicon import lexicon
-from witnessmark.words.matching import Call
 from witnessmark.words.misfits import note_misfits
 from witnessmark.words.naming import is_head
 from witnessmark.words.things import is_part
@@ -28,6 +28,8 @@ def take_day(work: Work) -> date | None:
     for at, atom in enumerate(work.atoms):
         if atom.day is None or not work.is_free(at) or work.line.under[at]:
             continue
+        if work.call.tag in ("sent_away", "ordered"):
+            work.doubt("it may be the day when it is due")
         if atom.day.past is None:
             work.doubt("the day is still to come")
             continue
@@ -73,16 +75,17 @@ def _says_something(work: Work, first: int, last: int) -> bool:
     return any(work.atoms[i].sort != "word" or work.atoms[i].low not in known for i in range(first, last))
 
 
-def remark_of(work: Work, built: Built, ranked: Sequence[Call]) -> Reading:
+def remark_of(work: Work, built: Built, choice: Choice) -> Reading:
     """The whole line as a remark; sure only where nothing in it looks like a fact."""
     text = work.line.text.strip()
-    told = [c for c in ranked if c.tag != "remarked" and c.score > work.call.score]
+    told = [c for c in choice.ranked if c.tag != REMARKED and c.score > work.call.score]
+    unlikely = choice.lead(REMARKED) < (CLEAR if choice.ranked else CLEAR_BY_PHRASE)
     named = any(h.score > 40 for h in work.hits) or any(is_head(a.low) for a in work.atoms)
     figures = any(a.sort in ("number", "quantity", "time", "thread") for a in work.atoms)
     spoken = any(work.line.spans_of(cls) for cls in _TELLING)
     bad = any(condition(s.means).bad for s in work.line.spans_of("condition"))
     note_misfits(work)
-    sure = bool(text) and not (told or named or figures or spoken or bad or work.doubts)
+    sure = bool(text) and not (told or unlikely or named or figures or spoken or bad or work.doubts)
     day = take_day(work)
     start = len(work.line.text) - len(work.line.text.lstrip())
     return Reading(

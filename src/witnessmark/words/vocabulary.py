@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from types import MappingProxyType
 
 from msgspec import Struct
@@ -90,10 +91,24 @@ def _names(vehicle: Vehicle) -> tuple[Named, ...]:
 
 
 def _mends(words: frozenset[str]) -> dict[str, tuple[str, ...]]:
+    found = dict(_common_mends())
+    fresh: dict[str, set[str]] = {}
+    for word in words:
+        if _may_be_mended(word):
+            fresh.setdefault(word[0], set()).add(word)
+    return found | {letter: tuple(sorted({*found.get(letter, ()), *own})) for letter, own in fresh.items()}
+
+
+@cache
+def _common_mends() -> Mapping[str, tuple[str, ...]]:
+    """What every vehicle's words share."""
     known = lexicon()
-    every = words | (known.every - known.plain) | verb_words()
     found: dict[str, list[str]] = {}
-    for word in sorted(every):
-        if len(word) >= SHORTEST_MENDED - 1 and word.isalpha():
+    for word in sorted((known.every - known.plain) | verb_words()):
+        if _may_be_mended(word):
             found.setdefault(word[0], []).append(word)
-    return {letter: tuple(group) for letter, group in found.items()}
+    return MappingProxyType({letter: tuple(group) for letter, group in found.items()})
+
+
+def _may_be_mended(word: str) -> bool:
+    return len(word) >= SHORTEST_MENDED - 1 and word.isalpha()
