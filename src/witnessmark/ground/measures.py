@@ -106,7 +106,7 @@ _VOLUMES: tuple[_Row, ...] = (
     ({"volume": 0.001}, "ml|cc|c.c.|c.c|cm³|cm3|millilitre|millilitres"),
     ({"volume": PINT}, "pint|pints|pt|pts|imperial pint|imperial pints"),
     ({"volume": PINT * 2}, "quart|quarts|qt|qts|imperial quart|imperial quarts"),
-    ({"volume": PINT * 8}, "gallon|gallons|gal|gals|imperial gallon|imperial gallons"),
+    ({"volume": PINT * 8}, "gallon|gallons|gal|gals|gall|galls|imperial gallon|imperial gallons"),
     ({"volume": PINT / 20}, "fl oz|fluid ounce|fluid ounces"),
     ({"volume": GALLON_US / 8}, "us pint|us pints|us pt"),
     ({"volume": GALLON_US / 4}, "us quart|us quarts|us qt"),

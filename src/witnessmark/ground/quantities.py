@@ -25,6 +25,7 @@ _SIZE = re.compile(
     rf"(?<![\w.,/])({NUMBER})(\"|″)?\s?[x×]\s?({NUMBER})(?:\"|″)?(?:\s?[x×]\s?({NUMBER}))?(?:\s?(mm|in|inch|inches|cm|\"|″))?(?![\w/])",
     re.I,
 )
+_OF_AN_INCH = ("2", "4", "8", "16", "32", "64")
 _AFTER_INCHES = re.compile(
     r"\s*(?:$|[,;.)x×/]|(?:of|long|wide|deep|thick|dia|diameter|bore|od|id|bolts?|nuts?|pipe|spanner|socket|drive|at)\b)",
     re.I,
@@ -186,6 +187,8 @@ def _spelling(match: re.Match[str], text: str) -> Spelling | None:
 
 def _is_inches(number: str, gap: str, after: str) -> bool:
     """Whether "in" after a number is an inch: always after a fraction or decimal, else by what follows."""
+    if "/" in number and number.rpartition("/")[2] not in _OF_AN_INCH:
+        return False
     return (
         not number.isdigit() or (not gap.isspace() and number.isdigit()) or bool(_AFTER_INCHES.match(after))
     )

@@ -52,6 +52,8 @@ def take_bought(work: Work) -> Item:
     if not is_plain_thing(work, run):
         work.doubt(NOT_PLAIN)
     work.place(*run)
+    if any(work.atoms[i].shaky for i in range(*run)):
+        work.doubt("the spelling may mean another word")
     number = _counted(work, [run[0]])
     single = _single(work.typed(*run), number, work.has("each", "apiece", "piece"))
     said = work.typed(_from_thread(work, run[0]), run[1])

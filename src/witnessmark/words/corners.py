@@ -46,6 +46,18 @@ _LETTER_HANDS = {
     "n": "near",
     "o": "off",
 }
+_LEAVING = (
+    "running",
+    "ticking",
+    "soaking",
+    "standing",
+    "hanging",
+    "curing",
+    "drying",
+    "draining",
+    "burning",
+    "sitting",
+)
 _BACK_AGAIN = ("to", "in", "on", "together", "up", "out", "off")
 _LETTER_ENDS = {"f": "front", "r": "rear"}
 
@@ -137,7 +149,7 @@ def _half_at(tokens: Sequence[Token], at: int) -> tuple[str, str, int] | None:
         ):
             return None
         return (_HANDS[low], "", at + 1)
-    if low in _ENDS:
+    if low in _ENDS and (before, tokens[at - 2].low if at > 1 else "") != ("to", "back"):
         return ("", _ENDS[low], at + 1)
     return _code(low, text, at)
 
@@ -155,6 +167,8 @@ def _is_no_side(low: str, before: str, after: str, beyond: str) -> bool:
     """ "All right", "right way round", "left as it is" tell no side."""
     if after in ("hand", "side", "rear", "front", "back") and not (after == "back" and beyond in _BACK_AGAIN):
         return False
+    if low == "left" and after in _LEAVING:
+        return True
     return (low == "right" and before in hint("no_side_behind")) or (
         after in hint("no_side_before") and (low == "right" or not before)
     )

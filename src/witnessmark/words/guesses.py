@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from msgspec import Struct
@@ -10,6 +11,7 @@ from witnessmark.ground.quantity import Quantity
 from witnessmark.words.work import Work
 
 _THREE = 3
+_UNITS = (("h", 60.0), ("m", 1.0), ("d", 1440.0), ("w", 10080.0))
 _BETWEEN = frozenset({"/", "-", "–", ",", "to", "or", "maybe", "more", "like", "then", "and", "say"})
 _BEHIND = frozenset({"if", "at", "tops", "with", "when", "worst", "max", "or", "more"})
 
@@ -55,19 +57,16 @@ def _is_if(work: Work, at: int) -> bool:
 
 
 def _unit(quantity: Quantity) -> float:
-    """Minutes of the unit a time was typed with, 0 where its number is in words."""
-    typed = quantity.typed.split()[0].rstrip("hminsrutedayk")
-    try:
-        return quantity.value / float(typed) if float(typed) else 0.0
-    except ValueError:
-        return 0.0
+    """Minutes of the unit a time was typed with, 0 where it has none of its own."""
+    unit = re.search(r"[a-z]+$", quantity.typed.strip().lower())
+    return next((worth for start, worth in _UNITS if unit and unit[0].startswith(start)), 0.0)
 
 
 def _bare(work: Work, times: Sequence[_Time]) -> list[_Time]:
     found: list[_Time] = []
     for at in reversed(work.numbers()):
         atom = work.atoms[at]
-        if atom.sort != "number" or atom.value is None:
+        if atom.value is None or atom.low in ("a", "an", "one"):
             continue
         behind = next((t for t in sorted([*times, *found], key=lambda t: t.at) if t.at > at), None)
         before = next((t for t in reversed(times) if t.at < at), None)

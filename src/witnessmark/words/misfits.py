@@ -126,3 +126,17 @@ def _note_new_name(work: Work) -> None:
             work.doubt("it may be what was used, not what it was done to")
         if work.call.tag != "described" and words[-1] in hint("weak_heads"):
             work.doubt("its name may be another word for a known thing")
+        if _goes_on(work, name):
+            work.doubt("its name may go on")
+
+
+def _goes_on(work: Work, name: str) -> bool:
+    """Whether a word that found no place stands right behind a new name: "bulkhead stiffener"."""
+    last = max((i for i, a in enumerate(work.atoms) if a.low in lows(name) and i in work.placed), default=-1)
+    if last < 0 or last + 1 >= len(work.atoms):
+        return False
+    atom, known = work.atoms[last + 1], lexicon()
+    small = known.glue | known.trim | known.beside | known.clause | known.turning
+    return (
+        atom.sort == "word" and work.is_free(last + 1) and last + 1 not in work.told and atom.low not in small
+    )

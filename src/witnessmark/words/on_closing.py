@@ -105,6 +105,8 @@ def _drained(work: Work) -> Built:
     fluid = take_fluid(work)
     volume = work.take_quantities("volume")
     at = things(work, need=not fluid)
+    if not at:
+        work.doubt("it is not told out of what")
     figures = (*volume, *work.take_quantities())
     return Built((Drained(at=at, fluid=fluid, figures=figures),), _fluid_said(work, at, fluid, figures, "of"))
 

@@ -10,11 +10,11 @@ from witnessmark.vehicle.conditions import condition
 from witnessmark.words.answers import find_answer, take_named
 from witnessmark.words.atoms import Span
 from witnessmark.words.built import Builder, Built, joined
-from witnessmark.words.figures import dimensioned
+from witnessmark.words.figures import bare_lengths, dimensioned
 from witnessmark.words.items import kinds_named, take_item
 from witnessmark.words.lexicon import lexicon, stems
 from witnessmark.words.naming import FULL
-from witnessmark.words.newnames import phrase
+from witnessmark.words.newnames import is_plain_thing, phrase
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
 from witnessmark.words.work import Work
@@ -102,6 +102,9 @@ def _measured(work: Work) -> Built:
     at = at or things(work, need=not what)
     size = _take_size(work)
     figures = (*work.take_quantities(), *figures)
+    figures = figures or (() if size else bare_lengths(work))
+    if not at:
+        work.doubt("it is not told of what")
     if not figures and not size:
         work.doubt("no figure with its unit is told")
     fact = Measured(at=at, what=what, size=size, figures=figures)
@@ -169,13 +172,32 @@ def _answered(work: Work) -> tuple[str, tuple[str, ...], bool]:
     answer = take_named(work)
     at = known_subjects(work)
     answer = answer or find_answer(work, at)
-    run = None if at or answer else phrase(work)
-    if run:
-        work.name = work.typed(*run)
+    if not at:
+        _note_stranger(work, answer is None)
     seen = work.find_told("seen")
     if seen is not None:
         work.place(seen)
     return (answer.name if answer else ""), at, seen is not None
+
+
+def _note_stranger(work: Work, alone: bool) -> None:
+    """A thing the record does not know is told by name and side; its words stay in the remark."""
+    run = phrase(work)
+    if run is not None and (alone or is_plain_thing(work, run)):
+        work.name = work.typed(*run)
+    elif work.taken:
+        run = min(work.taken), max(work.taken) + 1
+        work.name = work.typed(*run)
+    sides = {a.side.side for i, a in enumerate(work.atoms) if a.side and i not in range(*(run or (0, 0)))}
+    work.side = sides.pop() if len(sides) == 1 else ""
+
+
+def _name_as_typed(work: Work) -> None:
+    """What was upset, by the known name that holds its words, or else by those words themselves."""
+    if not work.taken:
+        return
+    hit = next((h for h in work.hits if h.how == FULL and h.atoms & work.taken), None)
+    work.name = hit.named.plain if hit else work.typed(min(work.taken), max(work.taken) + 1)
 
 
 def _on(check: str, at: tuple[str, ...]) -> str:
@@ -186,6 +208,7 @@ def _put_right(work: Work) -> Built:
     answer = find_answer(work, (), upsets_first=True)
     figures = work.take_quantities()
     if answer is not None:
+        _name_as_typed(work)
         return Built(
             (PutRight(what=answer.name, figures=figures),), joined(answer.name, figures_said(figures))
         )

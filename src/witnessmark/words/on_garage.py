@@ -23,7 +23,7 @@ from witnessmark.words.newnames import PART, phrase
 from witnessmark.words.on_closing import take_fluid
 from witnessmark.words.parties import take_due, take_party, take_place, with_article
 from witnessmark.words.subjects import known_subjects
-from witnessmark.words.things import figures_said, listed, new_said, things
+from witnessmark.words.things import figures_said, listed, new_said, note_side, things, whole
 from witnessmark.words.work import Work
 
 _BOTH = 2
@@ -80,6 +80,11 @@ def _is_mended(work: Work, span: Span) -> bool:
     return any(work.atoms[i].mended for i in range(span.first, span.last))
 
 
+_OPENINGS = frozenset(
+    {"mouth", "port", "ports", "opening", "openings", "throat", "hole", "holes", "end", "ends"}
+)
+
+
 def _blanked(work: Work) -> Built:
     return _stopped(work, Blanked)
 
@@ -96,7 +101,8 @@ def _stopped(work: Work, fact: type[Blanked] | type[Unblanked]) -> Built:
     at = things(work, need=False)
     run = None if at else phrase(work)
     if run:
-        work.name = work.typed(*run)
+        end = run[1] - 1 if run[1] - run[0] > 1 and work.atoms[run[1] - 1].low in _OPENINGS else run[1]
+        work.name = work.typed(run[0], end)
         work.doubt("what it is in is not known to the record")
     shown = f"{number} of them" if number > 1 else ""
     return Built((fact(at=at, number=number),), joined(f"{listed(at)}{new_said(work)}", shown))
@@ -128,11 +134,12 @@ def _bagged(work: Work) -> Built:
         run = phrase(work)
         if run:
             work.place(*run)
-            what = work.typed(*run)
-            work.name = what
+            work.name = work.typed(*run)
+            note_side(work)
+            what = whole(work.name, work.side)
         else:
             work.doubt("what went into the bag is not told")
-    where = _take_bag(work)
+    where = _take_bag(work) or _take_label(work)
     number = work.take_number()
     fact = Bagged(at=at, what=what, number=int(number) if number else 0, where=where)
     count = f"{number:g} " if number else ""
@@ -158,6 +165,14 @@ def _take_bag(work: Work) -> str:
     return ""
 
 
+def _take_label(work: Work) -> str:
+    """ "Bag 7:" at the head of the line."""
+    if len(work.atoms) < 2 or work.atoms[0].low not in hint("bags") or work.atoms[1].sort != "number":
+        return ""
+    work.place(0, 2)
+    return work.words(0, 2)
+
+
 def _unbagged(work: Work) -> Built:
     at = known_subjects(work)
     if not at:
@@ -172,7 +187,7 @@ def _unbagged(work: Work) -> Built:
 
 
 def _opened_tin(work: Work) -> Built:
-    for word in ("tin", "can", "bottle", "tub", "new", "fresh", "cartridge"):
+    for word in ("tin", "can", "bottle", "tub", "new", "fresh", "sealed", "cartridge"):
         found = work.find(word)
         if found is not None:
             work.place(found)
@@ -185,6 +200,7 @@ def _opened_tin(work: Work) -> Built:
         if run:
             work.place(*run)
             what = work.typed(*run)
+            work.doubt("what is in the tin is no fluid or coat that is known")
     if not what:
         work.doubt("what is in the tin is not told")
     figures = work.take_quantities()
@@ -231,6 +247,7 @@ def _take_people(work: Work) -> tuple[tuple[str, ...], bool]:
         work.place(lead)
         return (), not work.has("no", "without")
     first, last = work.after(lead + 1)
+    last = next((i for i in range(first, last) if work.atoms[i].low.endswith("ing")), last)
     names = [i for i in range(first, last) if work.atoms[i].low not in ("and", "the", "my", "a")]
     if not names or any(work.atoms[i].low in ("no", "nobody") for i in names):
         return (), False

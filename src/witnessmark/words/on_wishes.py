@@ -13,7 +13,7 @@ from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.guesses import take_guess
 from witnessmark.words.newnames import phrase
 from witnessmark.words.subjects import known_subjects
-from witnessmark.words.things import figures_said, listed, new_said, things
+from witnessmark.words.things import figures_said, listed, new_said, note_side, things, whole
 from witnessmark.words.work import Work
 
 
@@ -157,7 +157,8 @@ def _about(work: Work) -> tuple[tuple[str, ...], str]:
         return (), ""
     work.place(*run)
     work.name = work.typed(*run)
-    return (), work.name
+    note_side(work)
+    return (), whole(work.name, work.side)
 
 
 def _took_time(work: Work) -> Built:

@@ -35,7 +35,11 @@ def _leads(work: Work, at: int, low: str) -> bool:
         return True
     day = work.atoms[at].day
     before = {a.low for a in work.atoms[max(0, at - 2) : at]}
-    return bool(before & hint("due")) or (day is not None and day.past is None)
+    return (
+        bool(before & hint("due"))
+        or (at > 0 and work.atoms[at - 1].low == "for")
+        or (day is not None and day.past is None)
+    )
 
 
 def _take_lead(work: Work, at: int) -> None:

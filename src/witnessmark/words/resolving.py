@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from witnessmark.vehicle.sides import OTHER, parted, whole_name
-from witnessmark.words.lexicon import hint
+from witnessmark.words.lexicon import hint, lexicon, stem
 from witnessmark.words.naming import Hit
 from witnessmark.words.sided import wants_all
 from witnessmark.words.vocabulary import Named
@@ -24,7 +24,7 @@ def resolve(work: Work, hit: Hit, sides: list[str]) -> list[str]:
     if many and len(variants) == 1:
         work.placed = before
     if not sides:
-        return _unsided(work, named, many)
+        return _unsided(work, named, many or _is_several(work, hit, named))
     wholes: list[str] = []
     for side in sides:
         wholes += [w for w in _sided(work, named, side, many) if w not in wholes]
@@ -42,6 +42,8 @@ def _unsided(work: Work, named: Named, many: bool) -> list[str]:
     variants = named.variants
     work.variants = tuple(variants)
     if many and len(variants) > 1:
+        if not work.has(*lexicon().many):
+            work.doubt("the side was not typed")
         return list(variants.values())
     if "" in variants:
         return [variants[""]]
@@ -59,6 +61,19 @@ def _unsided(work: Work, named: Named, many: bool) -> list[str]:
     whole = lately or next(iter(variants.values()))
     work.side = parted(whole)[1]
     return [whole]
+
+
+def _is_several(work: Work, hit: Hit, named: Named) -> bool:
+    """Whether several are typed of a thing that each side has one of: "stood the doors in the loft".
+
+    A book gives its figure for every side.
+    """
+    if work.call.tag in hint("bought"):
+        return False
+    if work.call.tag == "read_figure":
+        return True
+    typed, known = work.atoms[hit.last - 1].low, named.plain.split()[-1]
+    return typed.endswith("s") and not known.endswith("s") and stem(typed) == stem(known)
 
 
 def _sided(work: Work, named: Named, side: str, many: bool) -> list[str]:

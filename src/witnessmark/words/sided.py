@@ -17,8 +17,24 @@ MORE_THAN_ONE = 2
 def sides_for(work: Work, hit: Hit, chosen: Sequence[Hit]) -> list[str]:
     """The sides told for one name: those beside it where there are several names and sides, else all."""
     told = _told(work, {i for other in chosen for i in other.atoms})
+    if set(hit.named.variants) == {""}:
+        told = [at for at in told if not _is_said_otherwise(work, at, hit.named.plain.split())]
     mine = _own(work, hit, chosen, told) if len(chosen) > 1 and len(told) > 1 else told
     return _placed(work, mine)
+
+
+def _is_said_otherwise(work: Work, at: int, name: Sequence[str]) -> bool:
+    """Of a thing that has no sides "left" and "right" are other words: "left on", "right again".
+
+    A side may also be of its very name, as in "back axle".
+    """
+    if work.atoms[at].low in name:
+        work.place(at)
+        return True
+    if work.atoms[at].low not in _HANDS:
+        return False
+    work.doubt("a side is told of a thing that the record knows without one")
+    return True
 
 
 def _told(work: Work, names: Collection[int]) -> list[int]:

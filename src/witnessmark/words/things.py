@@ -43,7 +43,7 @@ def things(
         return wholes
     run = phrase(work)
     if run is None or is_tool(work, run) or (plainly and not is_head(work.atoms[run[1] - 1].low)):
-        _note_side(work)
+        note_side(work)
         return _lately(work) if need else ()
     name = work.typed(*run)
     plain = is_head(work.atoms[run[1] - 1].low)
@@ -77,7 +77,7 @@ def new_thing(
 ) -> tuple[str, ...]:
     if _is_led_by_a_stranger(work, run[0]):
         work.doubt("a word before the name is not known")
-    number = work.take_number(before=range(*run))
+    number = work.take_number(before=range(*run)) or _times(work, run[1])
     work.place(*run)
     sides = merged_sides(work, range(*run))
     many = wants_all(work, range(*run))
@@ -97,7 +97,17 @@ def new_thing(
     return tuple(bring_in(work, name, side, kind, int(number or 1)) for side in sides or [""])
 
 
-def _note_side(work: Work) -> None:
+def _times(work: Work, at: int) -> float | None:
+    """A count right behind the name: "bed boards x11"."""
+    if at >= len(work.atoms) or not work.is_free(at) or not work.words(at, at + 1).lower().startswith("x"):
+        return None
+    if work.atoms[at].value is not None:
+        work.place(at)
+    return work.atoms[at].value
+
+
+def note_side(work: Work) -> None:
+    """The side told of a thing that the record does not know."""
     sides = merged_sides(work, ())
     if sides:
         work.side = sides[0]

@@ -59,6 +59,13 @@ _HOT = re.compile(
     r"|embers|fire|watch\w*|held|session)\b",
     re.I,
 )
+_STOPPING = re.compile(
+    r"\b(tools down|down(?:ed)? tools|start\w*|finish\w*|walk round|smoulder|glow\w*)\b", re.I
+)
+_COATED = re.compile(
+    r"\b(zinc'?d|seal broken|\w*prim(?:ed|er)|coat\w*|paint\w*|spray\w*|brush\w*|opened|mixed)\b", re.I
+)
+_BOUGHT = re.compile(r"\b(order\w*|paid|bought|quot\w*|offer\w*|came|arrived|price|want|each)\b|[£€$]", re.I)
 _ENDS = re.compile(
     r"\s*(?:$|[.,;!?()—–-])|\s+(?:on|with|this|in|today|tonight|and|then|so|after|when|off|last|o)\b", re.I
 )
@@ -130,13 +137,27 @@ def _may_stand(match: re.Match[str], clock: _Clock, part: str, text: str) -> boo
             said = re.search(r"(?i)[ap]m$", match["time"])
             if re.search(r"(?i)hours$", match["time"]) and not (hot and clock.minutes >= 600):
                 return False
+            led = bool(lead) and lead != "off"
             return (
-                not dotted or bool(said) or (bool(lead) and lead != "off") or (hot and clock.minutes >= 360)
+                not dotted
+                or bool(said)
+                or led
+                or (hot and clock.minutes >= 360)
+                or _is_of_a_coat(clock, text)
             )
         case "run":
-            return bool(re.search(r"(?i)h|hrs|hours", match["time"]) or (lead and lead != "about") or hot)
+            marked = re.search(r"(?i)h|hrs|hours", match["time"])
+            round_minutes = clock.minutes % 5 == 0 and bool(_STOPPING.search(text))
+            return bool(
+                marked or (lead and lead != "about") or hot or round_minutes or _is_of_a_coat(clock, text)
+            )
         case _:
             return bool(part)
+
+
+def _is_of_a_coat(clock: _Clock, text: str) -> bool:
+    """Whether "14.20" beside a coat is when it was put on: from ten o'clock on, where nothing is bought."""
+    return clock.minutes >= 600 and bool(_COATED.search(text)) and not _BOUGHT.search(text)
 
 
 def _part(match: re.Match[str], group: str) -> str:
@@ -234,7 +255,7 @@ def _are_times(first: _Clock, last: _Clock, link: str, led: bool, text: str) -> 
     if ways <= {"bare", "run"} or (
         ways <= {"bare", "clock"} and "." in text and ":" not in text and not (first.told or last.told)
     ):
-        return bool(_SESSION.search(text)) or (led and link in ("till", "until", "til"))
+        return bool(_SESSION.search(text)) or link in ("till", "until", "til")
     return (
         first.way != "bare"
         or led
