@@ -30,6 +30,8 @@ _FINER = {
     "put_right": "proved",
     "closed": "proved",
 }
+# Facts that are said of no one thing.
+_NAMELESS = {"remarked", "held", "ran", "described_vehicle"}
 # A count that a fact has no place for stays in its remark, as it was said.
 _SAID = {
     1: {"one", "a"},
@@ -75,9 +77,9 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
     if not {best.verb, _FINER.get(best.verb, best.verb)} & {_TAGS.get(tag, tag) for tag in wanted}:
         found.append(f"kind of fact {best.verb}")
     names = {n.lower() for n in (best.part, best.joint, getattr(best.fact, "item", "")) if n}
-    if (not _is_named(row["name"].lower(), names, best)) if row["name"] else bool(best.part or best.joint):
+    if not _is_named_rightly(row, wanted, names, best):
         found.append(f"name {sorted(names)}")
-    if (best.side or None) != row["side"]:
+    if (best.side or None) not in {row["side"], row["side"] or _only_side(row)}:
         found.append(f"side {best.side}")
     if not _same_figures(row, best):
         found.append(f"figures {best.figures}")
@@ -86,15 +88,53 @@ def faults(row: dict[str, Any], best: Reading) -> list[str]:
     ]
 
 
+def _is_named_rightly(row: dict[str, Any], wanted: list[str], names: set[str], best: Reading) -> bool:
+    """The thing wanted is named; where a list names none, what is read must at least have been typed."""
+    thing = (row["name"] or row["also"].get("item") or "").lower()
+    if thing and (_is_named(thing, names, best) or _is_new_and_fuller(thing, row, names)):
+        return True
+    if row["name"]:
+        return False
+    return not (best.part or best.joint) or (
+        not _NAMELESS.intersection(wanted) and all(set(stems(n)) <= set(stems(row["line"])) for n in names)
+    )
+
+
+def _is_new_and_fuller(wanted: str, row: dict[str, Any], names: set[str]) -> bool:
+    """A thing that the record does not know may be called by more of the words that were typed."""
+    known = {parted(name.lower())[0] for name in row["known"]}
+    return wanted not in known and any(
+        n.endswith(f" {wanted}") and n not in known and set(stems(n)) <= set(stems(row["line"]))
+        for n in names
+    )
+
+
 def _is_named(wanted: str, names: set[str], best: Reading) -> bool:
     """Whether the name is told; one or more of a thing bought are the same; a bill says what for."""
     fact: Any = best.fact
-    one = bool(getattr(fact, "item", "")) and stems(wanted) in {stems(n) for n in names}
+    one = bool(getattr(fact, "item", "")) and any(_is_one_of(wanted, n) for n in names)
     return wanted in names or one or wanted in getattr(fact, "what", "").lower().split(" for ")[-1]
 
 
+def _is_one_of(wanted: str, name: str) -> bool:
+    """The same thing bought, by all the words of its name or by fewer: "fork seals" are fork oil seals."""
+    return set(stems(wanted)) <= set(stems(name)) and stems(wanted)[-1:] == stems(name)[-1:]
+
+
+def _only_side(row: dict[str, Any]) -> str | None:
+    """The side of a thing that the record knows once only: it need not be typed."""
+    known = [parted(name.lower()) for name in row["known"]]
+    sides = {side for plain, side in known if plain == (row["name"] or "").lower()}
+    return next(iter(sides)) if len(sides) == 1 else None
+
+
 def _same_figures(row: dict[str, Any], best: Reading) -> bool:
-    """The same figures; a distance wanted as `km` is judged there, whether it is told as a figure or not."""
+    """The same figures; a distance wanted as `km` is judged there, whether it is told as a figure or not.
+
+    A description has no place for figures: they stay in its remark.
+    """
+    if best.verb == "described" and best.remark:
+        return True
     passed = "km" if "km" in row["also"] else "-"
     have = sorted((q.unit, q.value) for q in best.figures if q.unit != passed)
     want = sorted((f["unit"], f["value"]) for f in row["figures"] if f["unit"] != passed)
@@ -132,7 +172,8 @@ def _is_told(value: str, best: Reading) -> bool:
     """Whether every word of it is kept somewhere: in the fact, its remark, or what is read back."""
     written = " ".join(wire.encode(fact).decode() for fact in best.facts)
     kept = f"{written} {best.remark} {best.sentence}".lower()
-    return all(word[: max(3, len(word) - 2)] in kept for word in value.lower().split())
+    words = [word for word in value.lower().split() if word not in ("a", "the", "my")]
+    return all(word[: max(3, len(word) - 2)] in kept for word in words)
 
 
 def _is_counted(value: int, best: Reading) -> bool:
@@ -142,4 +183,10 @@ def _is_counted(value: int, best: Reading) -> bool:
     counted |= {thing.number for thing in (*getattr(fact, "joints", ()), *getattr(fact, "parts", ()))}
     kept = re.findall(rf"{COUNT}|(?<=x)[0-9]+|\w+", best.remark.lower())
     counted |= {read_said(word) for word in kept}
-    return value in counted or str(value) in kept or (value == 2 and bool({"twice", "both"} & set(kept)))
+    ordinals = {f"{value}{ending}" for ending in ("st", "nd", "rd", "th")}
+    return (
+        value in counted
+        or str(value) in kept
+        or bool(ordinals & set(kept))
+        or (value == 2 and bool({"twice", "both"} & set(kept)))
+    )
