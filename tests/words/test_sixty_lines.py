@@ -1,9 +1,8 @@
 """Sixty lines written down before there was a grammar, and not looked at while it was built.
 
-Two people who knew neither the reader nor each other's answers wrote down what each line should be understood
-as; a line is read rightly where it is read as one of them understood it. The aim is nine in ten read rightly at
-first, and none read wrongly without being marked unsure. The floors below are what was reached, and may only be
-raised.
+Two people who knew neither the reader nor each other's answers wrote down how each line should be understood;
+it is read rightly where it is read as one of them understood it. The aim is nine in ten read rightly at first,
+and none read wrongly without being marked unsure. The floors are what was reached, and may only be raised.
 """
 
 from __future__ import annotations
