@@ -74,10 +74,19 @@ def find_answer(work: Work, at: Sequence[str], *, upsets_first: bool = False) ->
         return _alike(work, windows)
     if len(best[2]) == 1 and len(stems(best[1].name)) > 1:
         work.doubt("only one word of it was typed")
+    if len({work.line.segment[i] for i in best[2]}) > 1 or _is_scattered(work, best[2]):
+        work.doubt("the check is told by words that stand apart")
     if not work.call.atoms or _same_segment(work, best[2]):
         work.placed |= best[2]
         work.taken |= best[2]
     return best[1]
+
+
+def _is_scattered(work: Work, atoms: frozenset[int]) -> bool:
+    """Whether a word that tells something stands between the words of the check."""
+    known = lexicon()
+    between = [i for i in range(min(atoms), max(atoms)) if i not in atoms and work.atoms[i].sort == "word"]
+    return any(work.is_free(i) and work.atoms[i].low not in known.glue | known.trim for i in between)
 
 
 def _is_qualified(work: Work, canon: Canon) -> bool:
