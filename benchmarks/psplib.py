@@ -8,7 +8,7 @@ from witnessmark.engines.schedule_model import Activity, Link, Problem, Session,
 
 
 def read_instance(file: Path) -> Problem:
-    """One endless session with the capacities; the target is the makespan. Activities of no length drop out."""
+    """One endless session; the target is the makespan. Activities of no length drop out."""
     lines = file.read_text(encoding="utf-8").splitlines()
     count = int(_after(lines, "jobs (incl")[0].split(":")[1])
     then = {row[0]: row[3:] for row in _rows(lines, "PRECEDENCE RELATIONS", 2, count)}

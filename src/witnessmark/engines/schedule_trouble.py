@@ -127,7 +127,7 @@ def _suits(session: Session, activity: Activity) -> bool:
 def _longest(
     sessions: Sequence[Session], activity: Activity, earliest: int, enough: int, *, together: bool
 ) -> int:
-    """Minutes of the longest session, or run of sessions, that suits it; no more is looked for than enough."""
+    """Minutes of the longest session, or run of sessions, that suits it; enough is enough."""
     longest = run = 0
     for session in reversed(sessions):
         free = session.end - max(session.start, earliest)
