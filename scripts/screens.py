@@ -43,6 +43,8 @@ PAGES = {
     "vehicle": "/vehicle",
     "place": "/vehicle/place?at=left+rear",
     "journal": "/journal",
+    "bench": "/bench",
+    "question": "/bench/seals/driver?bore=36.2mm&shaft=31.8mm&have=32x36+mm",
     "sheets": "/sheets",
 }
 SHADES = 16

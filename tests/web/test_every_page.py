@@ -52,6 +52,8 @@ PAGES = [
     "/history?part=3",
     "/week?ending=2025-11-03",
     "/photos?of=wheel+nuts%2C+left+rear",
+    "/bench",
+    "/bench/seals/driver",
     "/sheets",
     "/sheets/wall",
     "/sheets/session",

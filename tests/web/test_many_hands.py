@@ -76,6 +76,11 @@ def test_no_address_shows_a_fault(client: Client, one: str, two: str) -> None:
         "written": one,
         "at": one,
         "lifted": two,
+        "bore": one,
+        "shaft": two,
+        "diameter": one,
+        "pitch": two,
+        "answer": "only",
     }
     for address in (
         "/",
@@ -83,6 +88,8 @@ def test_no_address_shows_a_fault(client: Client, one: str, two: str) -> None:
         "/owed",
         "/vehicle",
         "/vehicle/place",
+        "/bench/seals/driver",
+        "/bench/threads/identify",
         "/line",
         "/sheets/closing",
         "/sheets/gate",

@@ -6,6 +6,7 @@ from django.urls import path, register_converter
 
 from witnessmark.web import (
     answers,
+    bench,
     buying,
     doors,
     history,
@@ -62,6 +63,8 @@ urlpatterns = [
     path("week", week.week_page),
     path("week/files", week.week_files),
     path("history", history.history_page),
+    path("bench", bench.bench_page),
+    path("bench/<slug:subject>/<slug:question>", bench.question_page),
     path("sheets", paper.sheets_page),
     path("sheets/<slug:kind>", paper.sheet_page),
 ]

@@ -40,6 +40,7 @@ PLACES = (
     ("Photos", "/photos"),
     ("The week", "/week"),
     ("History", "/history"),
+    ("Bench", "/bench"),
     ("Sheets", "/sheets"),
 )
 
