@@ -45,6 +45,7 @@ PAGES = {
     "journal": "/journal",
     "bench": "/bench",
     "question": "/bench/seals/driver?bore=36.2mm&shaft=31.8mm&have=32x36+mm",
+    "sweep": "/sweep",
     "sheets": "/sheets",
 }
 SHADES = 16

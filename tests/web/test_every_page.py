@@ -54,6 +54,7 @@ PAGES = [
     "/photos?of=wheel+nuts%2C+left+rear",
     "/bench",
     "/bench/seals/driver",
+    "/sweep",
     "/sheets",
     "/sheets/wall",
     "/sheets/session",

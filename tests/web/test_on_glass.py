@@ -60,6 +60,7 @@ PAGES = [
     "/bench/seals/driver?bore=36.2mm&shaft=31.8mm&have=32x36+mm",
     "/bench/seals/driver?bore=x",
     "/bench/threads/identify?diameter=7.9mm&pitch=24+tpi",
+    "/sweep",
     "/sheets/moon",
 ]
 

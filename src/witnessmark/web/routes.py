@@ -15,6 +15,7 @@ from witnessmark.web import (
     now,
     paper,
     photos,
+    sweep,
     tools,
     trouble,
     vehicle,
@@ -65,6 +66,7 @@ urlpatterns = [
     path("history", history.history_page),
     path("bench", bench.bench_page),
     path("bench/<slug:subject>/<slug:question>", bench.question_page),
+    path("sweep", sweep.sweep_page),
     path("sheets", paper.sheets_page),
     path("sheets/<slug:kind>", paper.sheet_page),
 ]
