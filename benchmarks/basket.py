@@ -10,7 +10,9 @@ from __future__ import annotations
 import argparse
 import json
 import random
+import sys
 import time
+from pathlib import Path
 
 from witnessmark.engines.basket import (
     BasketProblem,
@@ -82,6 +84,7 @@ def main() -> None:
     words.add_argument("--suppliers", type=int, default=25)
     words.add_argument("--seed", type=int, default=0)
     words.add_argument("--seconds", type=float, default=10.0)
+    words.add_argument("--peer", type=float, default=0, metavar="SECONDS", help="also ask another solver")
     asked = words.parse_args()
     problem = made(asked.items, asked.suppliers, asked.seed)
     started = time.perf_counter()
@@ -93,25 +96,32 @@ def main() -> None:
     each = cheapest_each(problem)
     assert basket is not None
     assert each is not None
-    print(
-        json.dumps(
-            {
-                "items": asked.items,
-                "suppliers": asked.suppliers,
-                "offers": len(problem.offers),
-                "cost": basket.cost,
-                "bound": basket.bound,
-                "proven": basket.proven,
-                "seconds": round(taken, 4),
-                "loading_seconds": round(loaded - started, 4),
-                "cheapest_each": priced(problem, each).cost,
-                "money": basket.money,
-                "sessions_lost": len(basket.lost),
-                "parcels": len(basket.tiers),
-                "faults": list(basket_faults(problem, basket)),
-            }
-        )
-    )
+    told: dict[str, object] = {
+        "items": asked.items,
+        "suppliers": asked.suppliers,
+        "offers": len(problem.offers),
+        "cost": basket.cost,
+        "bound": basket.bound,
+        "proven": basket.proven,
+        "seconds": round(taken, 4),
+        "loading_seconds": round(loaded - started, 4),
+        "cheapest_each": priced(problem, each).cost,
+        "money": basket.money,
+        "sessions_lost": len(basket.lost),
+        "parcels": len(basket.tiers),
+        "faults": list(basket_faults(problem, basket)),
+    }
+    if asked.peer:
+        sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
+        from benchmarks.second_solver import second_basket
+
+        other = second_basket(problem, seconds=asked.peer, workers=2)
+        told |= {
+            "peer_cost": other.cost,
+            "peer_proven": other.proven,
+            "peer_seconds": round(other.seconds, 4),
+        }
+    print(json.dumps(told))
 
 
 if __name__ == "__main__":

@@ -11,7 +11,9 @@ from __future__ import annotations
 import argparse
 import json
 import random
+import sys
 import time
+from pathlib import Path
 
 from witnessmark.engines.cheapest_way import Way, WayProblem
 from witnessmark.engines.way_faults import way_faults
@@ -143,6 +145,8 @@ def main() -> None:
     }
     if asked.graph == "vehicle":
         told |= _apart(problem, way)
+    if asked.peer:
+        told |= _peer(problem, way, asked.peer)
     print(json.dumps(told))
 
 
@@ -158,6 +162,16 @@ def _apart(problem: WayProblem, way: Way) -> dict[str, object]:
     return {"sum_of_single": sum(one.cost for one in single), "union_of_single": cost, "together": way.cost}
 
 
+def _peer(problem: WayProblem, way: Way, seconds: float) -> dict[str, object]:
+    """Another solver on the same problem, two workers, and how its cost and time stand to ours."""
+    sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
+    from benchmarks.second_solver import second_way
+
+    reached = tuple(target for target in problem.targets if target not in way.no_way)
+    other = second_way(problem, reached, seconds=seconds, workers=2)
+    return {"peer_cost": other.cost, "peer_proven": other.proven, "peer_seconds": round(other.seconds, 4)}
+
+
 def _asked() -> argparse.Namespace:
     words = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else "")
     words.add_argument("--operations", type=int, default=2000)
@@ -166,6 +180,7 @@ def _asked() -> argparse.Namespace:
     words.add_argument("--seed", type=int, default=0)
     words.add_argument("--seconds", type=float, default=10.0)
     words.add_argument("--graph", choices=("vehicle", "deep", "adversarial"), default="vehicle")
+    words.add_argument("--peer", type=float, default=0, metavar="SECONDS", help="also ask another solver")
     return words.parse_args()
 
 

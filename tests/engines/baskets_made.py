@@ -1,11 +1,10 @@
-"""Small baskets for tests; the answer found by trying all of them, and the answer of another solver."""
+"""Small baskets for tests, and the answer found by trying all of them."""
 
 from __future__ import annotations
 
 from itertools import product
 
 from hypothesis import strategies as st
-from ortools.sat.python import cp_model
 
 from witnessmark.engines.basket import BasketProblem, Offer, Supplier, Tier
 
@@ -85,44 +84,3 @@ def _cost(problem: BasketProblem, packs: tuple[int, ...], unmet: tuple[int, ...]
     if problem.most_lost is not None and len(missed) > problem.most_lost:
         return None
     return total + problem.worth * len(missed)
-
-
-def second_cost(problem: BasketProblem) -> int:
-    """The cheapest basket's cost by another solver; everything needed must be offered."""
-    model = cp_model.CpModel()
-    most = [problem.needs[o.need] for o in problem.offers]
-    packs = [model.new_int_var(0, n, "") for n in most]
-    lost = [model.new_bool_var("") for _ in range(16)]
-    cost = [problem.worth * z for z in lost]
-    for need, wanted in enumerate(problem.needs):
-        offers = [(o, p) for o, p in zip(problem.offers, packs, strict=True) if o.need == need]
-        pieces = sum(o.pack * p for o, p in offers)
-        model.add(pieces >= wanted)
-        model.add(pieces <= wanted + max(o.pack for o, _ in offers) - 1)
-    for number, sender in enumerate(problem.suppliers):
-        mine = [
-            (o, p, m) for o, p, m in zip(problem.offers, packs, most, strict=True) if o.supplier == number
-        ]
-        sent = model.new_bool_var("")
-        goods, weight = sum(o.price * p for o, p, _ in mine), sum(o.weight * p for o, p, _ in mine)
-        chosen = []
-        for tier in sender.tiers:
-            by = model.new_bool_var("")
-            chosen.append(by)
-            cost.append(tier.post * by)
-            model.add(goods >= max(tier.least_goods, sender.minimum)).only_enforce_if(by)
-            if tier.most_weight is not None:
-                model.add(weight <= tier.most_weight).only_enforce_if(by)
-        model.add(sum(chosen) == sent)
-        for offer, pack, limit in mine:
-            model.add(pack <= limit * sent)
-            cost.append((offer.price + offer.duty) * pack)
-            for session in offer.misses:
-                model.add(pack <= limit * lost[session])
-    if problem.most_lost is not None:
-        model.add(sum(lost) <= problem.most_lost)
-    model.minimize(sum(cost))
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    assert solver.solve(model) == cp_model.OPTIMAL
-    return round(solver.objective_value)

@@ -16,7 +16,10 @@ from witnessmark.engines.way_bits import members
 from witnessmark.engines.way_graph import Graph, graph_of
 from witnessmark.engines.way_net import Net, strong_components
 
-ROUNDS, NODES = 40, 400
+ROUNDS, NODES = 60, 4_000
+
+# The first round looks into so many branches; each that ended unproven lets the next look into twice as many.
+FIRST_NODES = 400
 
 # Whole circles up to this size get their rows at once.
 SMALL_CIRCLE = 25
@@ -32,8 +35,8 @@ def exact_way(
 ) -> Way:
     """The cheapest way, or a good one with the bound that no way can beat.
 
-    rounds, nodes  where to stop; by these alone the same problem gives the same answer
-    left           seconds that are left, asked before each round; only a shell passes it
+    rounds, nodes  where to stop, nodes in all; by these alone the same problem gives the same answer
+    left           seconds that are left, asked before each round; only a shell passes it: then they decide
 
     >>> problem = WayProblem(costs=(9, 2, 3, 1), routes=((), (), ((1,),), ((0,), (2,))), targets=(3,))
     >>> exact_way(problem).remove
@@ -44,7 +47,10 @@ def exact_way(
     for _ in range(rounds):
         if search.proven or (left is not None and left() <= 0):
             break
-        if not search.round(nodes, None if left is None else left()):
+        allowed = nodes - search.steps if left is None else None
+        if (allowed is not None and allowed < 0) or not search.round(
+            allowed, None if left is None else left()
+        ):
             break
     return Way(
         remove=tuple(search.best),
@@ -65,7 +71,7 @@ class _Search:
         self.forced = frozenset(members(graph.needed_by(graph.targets)))
         self.best = self._first()
         self.bound = sum(self.price[t] for t in self.forced)
-        self.steps = 0
+        self.steps, self.nodes = 0, FIRST_NODES
         if not self.proven:
             self._fill()
 
@@ -77,19 +83,21 @@ class _Search:
     def proven(self) -> bool:
         return self.cost <= self.bound
 
-    def round(self, nodes: int, seconds: float | None) -> bool:
+    def round(self, allowed: int | None, seconds: float | None) -> bool:
         """Solve once and learn from it; tells whether another round can help."""
+        nodes = self.nodes if allowed is None else min(self.nodes, allowed)
         solved = self.model.solve(nodes=nodes, seconds=seconds, gap=0.9, known=self.cost)
+        self.nodes *= 1 if solved.proven else 2
         self.steps += solved.nodes + 1
         self.bound = max(self.bound, ceil(solved.bound - 1e-4)) if solved.bound > -1e18 else self.bound
         if not solved.values:
-            return False
+            return not solved.proven
         chosen = {t for t, column in self.gone.items() if solved.values[column] > 0.5}
         if self.net.works(chosen):
             self._offer(chosen)
-            return False
+            return not solved.proven
         self._offer(self.net.quick(self.price, self.net.targets, chosen & self._possible(chosen)))
-        return self._keep_out_circles(chosen, solved) and solved.proven
+        return self._keep_out_circles(chosen, solved) or not solved.proven
 
     def _possible(self, chosen: Iterable[int]) -> set[int]:
         return set(self.net.carried_out(set(chosen))[0])
