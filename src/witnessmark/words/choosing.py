@@ -16,6 +16,8 @@ RULES_COUNT = 0.5
 # less where a whole phrase at its usual place tells it.
 CLEAR, CLEAR_BY_PHRASE = 2.0, 0.5
 WHOLE_PHRASE = 3.4
+# A kind no line of which was learned from is told by the rules alone: by a strong phrase.
+PHRASE = 2.9
 # The record's own word at the head of a line counts so much more; such a call scores so high, and no other.
 _OWN_WORD = 4.0
 _DECISIVE = 4.05
@@ -44,7 +46,8 @@ class Choice:
         """The likelihood of a kind and what the rules say for it, as one number."""
         called = self._called.get(tag)
         own = _OWN_WORD if called and called.score >= _DECISIVE else 0.0
-        return self.likely.get(tag, -99.0) + (RULES_COUNT * called.score if called else 0.0) + own
+        unlearned = 0.0 if called and called.score >= PHRASE else -99.0
+        return self.likely.get(tag, unlearned) + (RULES_COUNT * called.score if called else 0.0) + own
 
     def call(self, tag: str) -> Call:
         """The rules' call of a kind; where no phrase tells it, the words that speak for it."""
