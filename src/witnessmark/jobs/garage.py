@@ -6,7 +6,8 @@ from typing import Any
 
 from witnessmark.jobs.acts import MAKING
 from witnessmark.jobs.building import Building
-from witnessmark.jobs.minutes import FINDING_MAKING_GOOD, about
+from witnessmark.jobs.findings import MAKING_GOOD, finding
+from witnessmark.jobs.minutes import about
 from witnessmark.jobs.operation import Minutes, Operation
 from witnessmark.jobs.steps import NOT_HERE
 from witnessmark.owed.debt import Debt
@@ -33,7 +34,7 @@ def part_work(b: Building, part: str, job: str, word: str) -> Operation:
     return Operation(
         id=f"work/{part}/{word}", what=what.format(part), sort="work", name=part,
         job=job, minutes=about(likely), where=b.state.vehicle.place_of(part), if_missed=_heaviest(b, part),
-        pays=b.pay(found), needs=new, finding=FINDING_MAKING_GOOD,
+        pays=b.pay(found), needs=new, **finding(b.state, MAKING_GOOD),
     )  # fmt: skip
 
 

@@ -35,6 +35,7 @@ class Operation(Struct, frozen=True, kw_only=True, omit_defaults=True):
     put_down    may be put down half-way (a coat, a fill, a bleed may not)
     hands       1 or 2; fights: a finding says it will not come easily
     finding     chance in 0..1 that it turns up something that brings its own minutes
+    turns_up    the sort of such chance it is, as `jobs.findings` counts them; "" where there is none
     """
 
     id: str
@@ -54,6 +55,7 @@ class Operation(Struct, frozen=True, kw_only=True, omit_defaults=True):
     hands: int = 1
     fights: bool = False
     finding: float = 0.0
+    turns_up: str = ""
     stage: str = ""
     cautions: tuple[str, ...] = ()
     note: str = ""

@@ -14,14 +14,11 @@ from witnessmark.jobs.acts import (
     hands_to_prove,
 )
 from witnessmark.jobs.building import Building
-from witnessmark.jobs.minutes import (
-    FINDING_CLOSING,
-    FINDING_MAKING_GOOD,
-    FINDING_PROVING,
-    about,
-    finding_on_opening,
-    share,
-)
+from witnessmark.jobs.findings import CLOSING as ON_CLOSING
+from witnessmark.jobs.findings import MAKING_GOOD as ON_MAKING_GOOD
+from witnessmark.jobs.findings import PROVING as ON_PROVING
+from witnessmark.jobs.findings import finding, finding_on_opening
+from witnessmark.jobs.minutes import about, share
 from witnessmark.jobs.operation import Operation
 from witnessmark.owed.debt import Debt, listed
 from witnessmark.reach.minutes import CLOSING as CLOSING_SHARE
@@ -63,7 +60,7 @@ def open_joint(b: Building, joint: str, job: str) -> Operation:
     return Operation(
         **heading(b, joint, job), id=f"open/{joint}", sort="open", what=OPENING[kind.closed_by].format(joint),
         minutes=share(b.state, joint, OPENING_SHARE), leaves="apart",
-        finding=finding_on_opening(b.state.joints[joint]), note="; ".join(n for n in notes if n),
+        **finding_on_opening(b.state, joint), note="; ".join(n for n in notes if n),
     )  # fmt: skip
 
 
@@ -72,7 +69,7 @@ def make_good(b: Building, joint: str, job: str, word: str) -> Operation:
     times = 2 if word == "refurbish" else 1
     return Operation(
         **heading(b, joint, job), id=f"work/{joint}/{word}", sort="work", what=MAKING[word].format(joint),
-        minutes=share(b.state, joint, MAKING_GOOD * times), finding=FINDING_MAKING_GOOD,
+        minutes=share(b.state, joint, MAKING_GOOD * times), **finding(b.state, ON_MAKING_GOOD),
     )  # fmt: skip
 
 
@@ -80,7 +77,7 @@ def mend(b: Building, joint: str, job: str, found: list[Debt]) -> Operation:
     """Put right what was found on a joint."""
     return Operation(
         **heading(b, joint, job), id=f"mend/{joint}", sort="work", minutes=share(b.state, joint, MAKING_GOOD),
-        what=f"{listed([d.what for d in found])}: {joint}", finding=FINDING_MAKING_GOOD, pays=b.pay(found),
+        what=f"{listed([d.what for d in found])}: {joint}", **finding(b.state, ON_MAKING_GOOD), pays=b.pay(found),
     )  # fmt: skip
 
 
@@ -97,7 +94,7 @@ def close_joint(b: Building, joint: str, job: str, items: tuple[str, ...]) -> Op
     what = words[kind.closed_by].format(joint) + (f", with new {listed(list(items))}" if items else "")
     return Operation(
         **heading(b, joint, job), id=f"close/{joint}", sort="close", what=what, leaves="tight",
-        minutes=share(b.state, joint, CLOSING_SHARE), finding=FINDING_CLOSING, pays=b.pay(paid),
+        minutes=share(b.state, joint, CLOSING_SHARE), **finding(b.state, ON_CLOSING), pays=b.pay(paid),
         needs=needs + away, put_down=kind.closed_by not in IN_ONE_GO, hands=hands_to_close(kind),
     )  # fmt: skip
 
@@ -117,7 +114,7 @@ def renew_in_place(b: Building, joint: str, job: str, owed: list[Debt]) -> Opera
     return Operation(
         **heading(b, joint, job), id=f"renew/{joint}", sort="work", leaves="tight", pays=b.pay(owed),
         what=f"fit new {listed(items)} to {joint}", minutes=share(b.state, joint, CLOSING_SHARE),
-        needs=tuple(item for item in items for _ in range(numbers.get(item, 1))), finding=FINDING_CLOSING,
+        needs=tuple(item for item in items for _ in range(numbers.get(item, 1))), **finding(b.state, ON_CLOSING),
     )  # fmt: skip
 
 
@@ -133,7 +130,7 @@ def prove(b: Building, joints: list[str], job: str, check: Check) -> Operation:
         **head, id=f"prove/{check.name}/{first}", sort="prove", what=f"prove {check.name}: {named}",
         minutes=share(b.state, first, each, least=3.0), stage=check.stage, pays=b.pay(owed),
         hands=max(hands_to_prove(b.kind(j), check.name) for j in joints), note=check.text,
-        finding=FINDING_PROVING,
+        **finding(b.state, ON_PROVING),
         leaves="proven" if len(kind.check) == 1 else "",
     )  # fmt: skip
 
@@ -155,5 +152,5 @@ def look_again(b: Building, joint: str, job: str, owed: list[Debt]) -> Operation
     return Operation(
         **heading(b, joint, job), id=f"look/{joint}", sort="prove", minutes=about(5 * len(owed)),
         what=f"look again at {joint}: {listed([d.item for d in owed])}", pays=b.pay(owed),
-        finding=FINDING_PROVING,
+        **finding(b.state, ON_PROVING),
     )  # fmt: skip

@@ -412,6 +412,51 @@ class Owned(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="owned"):
     size: str = ""
 
 
+# ---- when there is time --------------------------------------------------------------------
+
+
+class Arranged(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="arranged"):
+    """Sessions that come again: by a rule, between two times of day.
+
+    rule    a recurrence rule of RFC 5545: "FREQ=WEEKLY;BYDAY=SA"
+    since   the first day it counts from, "" for the day of the line
+    helper  the second pair of hands is promised
+    also    beside the rules before it; else in their place
+    """
+
+    rule: str
+    start: str = ""
+    end: str = ""
+    since: str = ""
+    helper: bool = False
+    also: bool = False
+
+
+class CalledOff(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="called_off"):
+    """No session from one day to another, both counted."""
+
+    first: str
+    last: str = ""
+    why: str = ""
+
+
+class Freed(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="freed"):
+    """A session more, on each day from one to another."""
+
+    first: str
+    last: str = ""
+    start: str = ""
+    end: str = ""
+    helper: bool = False
+
+
+class LeftSetUp(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="left_set_up"):
+    """Whether a place (workbench, welder corner, spray corner) can stay set up from session to session."""
+
+    place: str
+    stays: bool = True
+
+
 # ---- the record about itself --------------------------------------------------------------
 
 
@@ -444,6 +489,7 @@ Doing = (
     | Stored | SentAway | CameBack | Turned | Scrapped | Blanked | Unblanked | Bagged | Unbagged
     | Lifted | LetDown | OpenedTin | DownedTools | Held | Ran
     | Wanted | Left | Guessed | TookTime | Ordered | Came | Offered | Quoted | Valued | Paid | Owned
+    | Arranged | CalledOff | Freed | LeftSetUp
     | SettledPlan | PrintedSheet | Remarked
 )  # fmt: skip
 

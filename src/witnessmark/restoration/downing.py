@@ -9,15 +9,19 @@ from msgspec import Struct
 
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import (
+    Arranged,
     AtFact,
+    CalledOff,
     Came,
     Described,
     DescribedVehicle,
     DownedTools,
     Fact,
+    Freed,
     Guessed,
     Held,
     Left,
+    LeftSetUp,
     LookedAt,
     Offered,
     Ordered,
@@ -48,6 +52,7 @@ MOST_OFFERED = 6
 _PAPERWORK = (
     Described, DescribedVehicle, ReadFigure, DownedTools, Held, Photographed, PrintedSheet, Remarked,
     SettledPlan, Struck, Wanted, Left, Guessed, TookTime, Ordered, Came, Offered, Quoted, Valued, Paid, Owned,
+    Arranged, CalledOff, Freed, LeftSetUp,
 )  # fmt: skip
 _BACK = "back again"
 _OF_TIME = frozenset({"fire_watch", "blank", "fluid", "bare", "recoat", "turn", "back"})

@@ -13,6 +13,7 @@ from witnessmark.journal.entry import Entry
 from witnessmark.journal.facts import Described, DescribedVehicle, FoundBehind, ReadFigure, Struck
 from witnessmark.journal.order import reading_order, standing
 from witnessmark.state.answers import AnswerLane, Answers
+from witnessmark.state.calendar import Calendar, CalendarLane
 from witnessmark.state.counts import CountLane, Counts
 from witnessmark.state.description import vehicle_from
 from witnessmark.state.joint_state import JointState, Place
@@ -22,6 +23,7 @@ from witnessmark.state.parts import PartLane, PartState
 from witnessmark.state.sizes import SizeLane, Sizes
 from witnessmark.state.supply import Supply, SupplyLane
 from witnessmark.state.surfaces import SurfaceLane, SurfaceState
+from witnessmark.state.turned_up import TurnedUp, TurnedUpLane
 from witnessmark.vehicle.things import Vehicle
 
 
@@ -36,6 +38,8 @@ class State(Struct, frozen=True, kw_only=True):
     answers: Answers
     supply: Supply
     sizes: Sizes
+    calendar: Calendar
+    turned_up: TurnedUp
     last_line: int
 
 
@@ -140,6 +144,8 @@ class Fold:
             answers=lanes.answers.answers(),
             supply=lanes.supply.supply(),
             sizes=lanes.sizes.sizes(),
+            calendar=lanes.calendar.calendar(),
+            turned_up=lanes.turned_up.turned_up(),
             last_line=self.last_line,
         )
 
@@ -165,13 +171,15 @@ class _Lanes(NamedTuple):
     answers: AnswerLane
     supply: SupplyLane
     sizes: SizeLane
+    calendar: CalendarLane
+    turned_up: TurnedUpLane
 
     @classmethod
     def of(cls, vehicle: Vehicle) -> _Lanes:
         """Lanes on which nothing has gone yet."""
         return cls(
             JointLane(vehicle), PartLane(vehicle), SurfaceLane(), CountLane(vehicle), AnswerLane(),
-            SupplyLane(), SizeLane(),
+            SupplyLane(), SizeLane(), CalendarLane(), TurnedUpLane(vehicle),
         )  # fmt: skip
 
     def led_along(self, entries: Iterable[Entry]) -> _Lanes:
@@ -179,6 +187,7 @@ class _Lanes(NamedTuple):
         fresh = _Lanes(
             self.joints.copied(), self.parts.copied(), self.surfaces.copied(), self.counts.copied(),
             self.answers.copied(), self.supply.copied(), self.sizes.copied(),
+            self.calendar.copied(), self.turned_up.copied(),
         )  # fmt: skip
         walk(entries, fresh)
         return fresh

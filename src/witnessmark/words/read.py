@@ -24,6 +24,7 @@ from witnessmark.words.reading import (
     take_time,
     with_description,
 )
+from witnessmark.words.sessions_line import read_sessions_line
 from witnessmark.words.striking import Strike, find_strike
 from witnessmark.words.things import NOT_PLAIN
 from witnessmark.words.understood import Question, Reading, Understood
@@ -57,6 +58,9 @@ def read_line(
     strike = find_strike(text)
     if strike is not None:
         return _struck(text, strike, vocabulary, today, recent, kind)
+    sessions = read_sessions_line(text, today)
+    if sessions is not None:
+        return sessions
     line = take_apart(text, vocabulary, today)
     hits = find_names(line, vocabulary)
     reader = _Reader(Choice(line, hits), vocabulary, today, recent, kind)
