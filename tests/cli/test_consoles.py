@@ -25,6 +25,8 @@ CALLS = {
     "session": ["session"],
     "needs": ["needs"],
     "buy": ["buy"],
+    "chance": ["chance", "--seconds", "0.2"],
+    "calendar": ["calendar", "--to", "Kalender ü.ics"],
     "check": ["check"],
     "sheet": ["sheet", "wall", "--pdf", "Wand ä.pdf"],
     "week": ["week"],

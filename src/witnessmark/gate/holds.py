@@ -50,6 +50,20 @@ def holds_gate(gate: Gate, state: State, debt: Debt) -> bool:
     )
 
 
+def asked_openings(gate: Gate, state: State) -> frozenset[str]:
+    """The joints that would hold a gate, once opened, by what they are."""
+    holding = gate.holding
+    found = []
+    for name, joint in state.vehicle.joints.items():
+        kind = kind_of(joint.kind)
+        missed = joint.if_missed or kind.if_missed
+        if (not holding.if_missed or missed in holding.if_missed) and (
+            not holding.systems or kind.system in holding.systems
+        ):
+            found.append(name)
+    return frozenset(found)
+
+
 def system_of(state: State, debt: Debt) -> str:
     """The system a debt belongs to; "" where no joint tells."""
     if debt.system:

@@ -6,6 +6,7 @@ from witnessmark.jobs.operation import Minutes
 from witnessmark.reach.minutes import minutes_for
 from witnessmark.state.standing import State
 
+
 def share(state: State, name: str, part: float, *, least: float = 2.0) -> Minutes:
     """A part of a thing's minutes, never likely under `least`; parts of one guess share their luck."""
     whole = minutes_for(state, name)

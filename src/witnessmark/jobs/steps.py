@@ -77,7 +77,8 @@ def mend(b: Building, joint: str, job: str, found: list[Debt]) -> Operation:
     """Put right what was found on a joint."""
     return Operation(
         **heading(b, joint, job), id=f"mend/{joint}", sort="work", minutes=share(b.state, joint, MAKING_GOOD),
-        what=f"{listed([d.what for d in found])}: {joint}", **finding(b.state, ON_MAKING_GOOD), pays=b.pay(found),
+        what=f"{listed([d.what for d in found])}: {joint}", pays=b.pay(found),
+        **finding(b.state, ON_MAKING_GOOD),
     )  # fmt: skip
 
 
@@ -114,7 +115,8 @@ def renew_in_place(b: Building, joint: str, job: str, owed: list[Debt]) -> Opera
     return Operation(
         **heading(b, joint, job), id=f"renew/{joint}", sort="work", leaves="tight", pays=b.pay(owed),
         what=f"fit new {listed(items)} to {joint}", minutes=share(b.state, joint, CLOSING_SHARE),
-        needs=tuple(item for item in items for _ in range(numbers.get(item, 1))), **finding(b.state, ON_CLOSING),
+        needs=tuple(item for item in items for _ in range(numbers.get(item, 1))),
+        **finding(b.state, ON_CLOSING),
     )  # fmt: skip
 
 

@@ -133,6 +133,18 @@ class Stock:
         have = _drawn(self.held, self.left, item, own, item.quantity)
         return have, _drawn(self.posted, self.posted_left, item, own, item.quantity - have)
 
+    def sources(self, item: Item) -> tuple[tuple[int, ...], float]:
+        """Set aside what is here for a need, then what is in the post: order lines, what is short."""
+        short = item.quantity - _drawn(self.held, self.left, item, self.is_own(item), item.quantity)
+        lines: list[int] = []
+        for n, posted in enumerate(self.posted):
+            if short > 0 and self.posted_left[n] > 0 and answers(posted, item, self.is_own(item)):
+                some = min(short, self.posted_left[n])
+                self.posted_left[n] -= some
+                short -= some
+                lines.append(posted.line)
+        return tuple(lines), short
+
     def is_own(self, item: Item) -> bool:
         """Whether the item is what its joint is named after, or a part itself."""
         joint = self.state.vehicle.joints.get(item.for_)

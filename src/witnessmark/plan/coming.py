@@ -19,7 +19,7 @@ from witnessmark.state.supply import Line
 GUESSED = Arranged(rule="FREQ=WEEKLY;BYDAY=SA", start="09:00", end="12:00")
 BY_CALENDAR, AS_HELD, A_GUESS = "by your calendar", "as you have held them", "a guess until you say when"
 
-# Sessions held in so many days back tell when the next will be, where there are so many at least. Our choices.
+# Sessions held in so many days back tell when the next will be; so many there must be. Our choices.
 LOOK_BACK, LEAST_HELD = 182, 4
 
 # A rule that gives no session in so many days gives none.
@@ -65,7 +65,9 @@ def coming(calendar: Calendar, held: Sequence[Line], now: datetime, number: int)
     """The next sessions that are not over: at most so many, fewer where the calendar ends or never opens."""
     today = now.date()
     rules, known = _rules(calendar, held, today)
-    found = sorted(set(islice(_open(calendar, rules, today), number + 1)) | set(_freed(calendar, rules, today)))
+    found = sorted(
+        set(islice(_open(calendar, rules, today), number + 1)) | set(_freed(calendar, rules, today))
+    )
     left = [one for one in found if one.moment + timedelta(minutes=one.minutes) > now]
     return Sessions(coming=tuple(left[:number]), known=known)
 
@@ -139,9 +141,7 @@ def _of_rule(fact: Arranged, since: date, first: date, last: date) -> Iterator[C
         return
     try:
         rule = rrulestr(fact.rule, dtstart=datetime.combine(since, time()))
-        days = rule.between(
-            datetime.combine(first, time()), datetime.combine(last, time()), inc=True
-        )
+        days = rule.between(datetime.combine(first, time()), datetime.combine(last, time()), inc=True)
     except (ValueError, TypeError, KeyError, IndexError, AttributeError, OverflowError):
         return
     for moment in days[:FURTHEST]:

@@ -7,18 +7,23 @@ the owner, never minutes from the catalogue. The start is a choice of this proje
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from math import exp, log, sqrt
+from collections.abc import Iterable, Iterator
+from datetime import date
+from math import exp, log, prod, sqrt
 from typing import Protocol
 
 from msgspec import Struct
 
+from witnessmark.plan.estimate import NORMAL
 from witnessmark.plan.student import t_quantile
 from witnessmark.state.standing import State
 from witnessmark.state.supply import Line
 
 # A factor drawn beyond this is counted as this: the mean of the curve does not exist. Our choice.
 MOST = 20.0
+
+TRIES = 200
+GRID = 15
 
 
 class Draw(Protocol):
@@ -34,7 +39,8 @@ class Overrun(Struct, frozen=True, kw_only=True):
 
     centre, weight  of the mean: how many finished things it is worth
     shape, scale    of the variance
-    finished        things learned from; open: guessed and not finished, left out
+    finished        things learned from; open: guessed and not finished
+    lasted          of those, y so far where it is told: what it comes to in the end is more
     """
 
     centre: float = 0.25
@@ -43,6 +49,7 @@ class Overrun(Struct, frozen=True, kw_only=True):
     scale: float = 0.75
     finished: int = 0
     open: int = 0
+    lasted: tuple[float, ...] = ()
 
     @property
     def factor(self) -> float:
@@ -51,7 +58,7 @@ class Overrun(Struct, frozen=True, kw_only=True):
         >>> round(Overrun().factor, 2)
         1.28
         """
-        return min(MOST, exp(self.centre))
+        return min(MOST, exp(self._middle()))
 
     @property
     def factor_high(self) -> float:
@@ -63,10 +70,36 @@ class Overrun(Struct, frozen=True, kw_only=True):
         width = sqrt(self.scale * (self.weight + 1) / (self.shape * self.weight))
         return min(MOST, exp(self.centre + t_quantile(0.9, round(2 * self.shape)) * width))
 
+    def _middle(self) -> float:
+        """The mean of y to be expected, with what is not finished counted for having lasted so long.
+
+        Over a grid of even chances; the gamma quantiles by the cube of a normal (Wilson and Hilferty, 1931).
+        """
+        if not self.lasted:
+            return self.centre
+        steps = [NORMAL.inv_cdf((n + 0.5) / GRID) for n in range(GRID)]
+        total = worth = 0.0
+        for z in steps:
+            gamma = self.shape * (1 - 1 / (9 * self.shape) + z / (3 * sqrt(self.shape))) ** 3
+            spread = sqrt(self.scale / max(gamma, 1e-6))
+            for w in steps:
+                mean = self.centre + w * spread / sqrt(self.weight)
+                outlasts = prod(1 - NORMAL.cdf((y - mean) / spread) for y in self.lasted)
+                total, worth = total + mean * outlasts, worth + outlasts
+        return total / worth if worth > 0 else max(self.centre, *self.lasted)
+
     def drawn(self, draw: Draw) -> tuple[float, float]:
-        """One owner: mean and spread of y. Drawn once a sample, never once an operation."""
-        variance = self.scale / draw.gammavariate(self.shape, 1.0)
-        return draw.gauss(self.centre, sqrt(variance / self.weight)), sqrt(variance)
+        """One owner: mean and spread of y. Drawn once a sample, never once an operation.
+
+        What has lasted so long and is not finished counts: an owner who would hardly have let it is
+        seldom drawn. After so many tries the last one drawn is taken.
+        """
+        for _ in range(TRIES):
+            variance = self.scale / draw.gammavariate(self.shape, 1.0)
+            mean, spread = draw.gauss(self.centre, sqrt(variance / self.weight)), sqrt(variance)
+            if all(draw.random() > NORMAL.cdf((y - mean) / spread) for y in self.lasted):
+                break
+        return mean, spread
 
 
 def learned(logs: Iterable[float], start: Overrun | None = None) -> Overrun:
@@ -90,23 +123,51 @@ def learned(logs: Iterable[float], start: Overrun | None = None) -> Overrun:
         scale=start.scale + around / 2 + off,
         finished=start.finished + count,
         open=start.open,
+        lasted=start.lasted,
     )
 
 
 def owners_overrun(state: State) -> Overrun:
     """Learned from this record: each guess with the time the same thing and job then took."""
-    logs: list[float] = []
-    still_open = 0
+    return overrun_of(guesses_met(state))
+
+
+def overrun_of(met: Iterable[Met]) -> Overrun:
+    """What guesses teach: the finished ones by what they took, the others by having lasted so long."""
+    every = list(met)
+    so_far = tuple(one.log for one in every if not one.finished and one.minutes > 0)
+    still_open = sum(not one.finished for one in every)
+    return learned((one.log for one in every if one.finished), Overrun(open=still_open, lasted=so_far))
+
+
+class Met(Struct, frozen=True):
+    """A guess and what came of it: minutes it took, or has taken so far; 0 where none are told."""
+
+    name: str
+    guessed: float
+    minutes: float
+    finished: bool
+    day: date
+
+    @property
+    def log(self) -> float:
+        """The logarithm of taken to guessed."""
+        return log(self.minutes / self.guessed)
+
+
+def guesses_met(state: State) -> Iterator[Met]:
+    """Every guess that still stands, with the minutes written for it afterwards.
+
+    A time written with "so far" does not finish it.
+    """
     guesses = [(name, line) for line in state.supply.guessed for name in line.fact.at if line.fact.likely > 0]
     for name, guess in guesses:
         if _replaced(name, guess, guesses):
             continue
-        minutes = sum(t.fact.minutes for t in state.supply.took if _same(name, guess, t))
-        if minutes > 0:
-            logs.append(log(minutes / guess.fact.likely))
-        else:
-            still_open += 1
-    return learned(logs, Overrun(open=still_open))
+        took = [t for t in state.supply.took if _same(name, guess, t)]
+        minutes = sum(t.fact.minutes for t in took)
+        finished = minutes > 0 and "so far" not in took[-1].fact.remark
+        yield Met(name, guess.fact.likely, minutes, finished, took[-1].day if took else guess.day)
 
 
 def _same(name: str, guess: Line, took: Line) -> bool:
@@ -135,5 +196,8 @@ def factor_words(overrun: Overrun) -> str:
     if not overrun.finished:
         return f"{said}: a start, until you have finished things you guessed"
     things = "thing" if overrun.finished == 1 else "things"
-    left = f"; {overrun.open} not finished left out, so it may be too small" if overrun.open else ""
+    told = len(overrun.lasted)
+    counted = f"; {told} not finished counted as taking longer yet" if told else ""
+    silent = overrun.open - told
+    left = counted + (f"; {silent} not finished left out, so it may be too small" if silent else "")
     return f"{said}: from {overrun.finished} finished {things}{left}"

@@ -14,7 +14,7 @@ from witnessmark.state.supply import Line
 
 
 class Calendar(Struct, frozen=True, kw_only=True):
-    """Rules that count now, exceptions in the order they were told, and places by whether they stay set up."""
+    """Rules that count now, exceptions in the order they were told, and which places stay set up."""
 
     arranged: tuple[Line, ...] = ()
     called_off: tuple[Line, ...] = ()

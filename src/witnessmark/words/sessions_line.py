@@ -147,7 +147,14 @@ def _span(text: str, today: date) -> tuple[str, str] | None:
     rest = plain
     for day in reversed(found):
         rest = rest[: day.start] + rest[day.end :]
-    if not 1 <= len(found) <= 2 or rest.strip(" ,").lower() not in ("", "and", "to", "until", "till", "from  to"):
+    if not 1 <= len(found) <= 2 or rest.strip(" ,").lower() not in (
+        "",
+        "and",
+        "to",
+        "until",
+        "till",
+        "from  to",
+    ):
         return None
     days = [day.coming for day in found]
     if days != sorted(days):
