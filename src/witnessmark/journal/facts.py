@@ -8,22 +8,14 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from witnessmark.ground.quantity import Quantity
+from witnessmark.journal.calendar_facts import Arranged as Arranged
+from witnessmark.journal.calendar_facts import CalledOff as CalledOff
+from witnessmark.journal.calendar_facts import Freed as Freed
+from witnessmark.journal.calendar_facts import LeftSetUp as LeftSetUp
+from witnessmark.journal.fact import AtFact as AtFact
+from witnessmark.journal.fact import Fact as Fact
+from witnessmark.journal.fact import Names as Names
 from witnessmark.vehicle.things import Figure, Joint, Part, Routes
-
-Names = tuple[str, ...]
-
-
-class Fact(Struct, frozen=True, kw_only=True, omit_defaults=True, tag_field="did"):
-    figures: tuple[Quantity, ...] = ()
-    remark: str = ""
-
-
-class AtFact(Fact, frozen=True, kw_only=True, omit_defaults=True):
-    """A fact about named parts or joints."""
-
-    at: Names = ()
-
 
 # ---- describing ---------------------------------------------------------------------------
 
@@ -410,51 +402,6 @@ class Owned(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="owned"):
     item: str
     number: float = 1
     size: str = ""
-
-
-# ---- when there is time --------------------------------------------------------------------
-
-
-class Arranged(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="arranged"):
-    """Sessions that come again: by a rule, between two times of day.
-
-    rule    a recurrence rule of RFC 5545: "FREQ=WEEKLY;BYDAY=SA"
-    since   the first day it counts from, "" for the day of the line
-    helper  the second pair of hands is promised
-    also    beside the rules before it; else in their place
-    """
-
-    rule: str
-    start: str = ""
-    end: str = ""
-    since: str = ""
-    helper: bool = False
-    also: bool = False
-
-
-class CalledOff(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="called_off"):
-    """No session from one day to another, both counted."""
-
-    first: str
-    last: str = ""
-    why: str = ""
-
-
-class Freed(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="freed"):
-    """A session more, on each day from one to another."""
-
-    first: str
-    last: str = ""
-    start: str = ""
-    end: str = ""
-    helper: bool = False
-
-
-class LeftSetUp(Fact, frozen=True, kw_only=True, omit_defaults=True, tag="left_set_up"):
-    """Whether a place (workbench, welder corner, spray corner) can stay set up from session to session."""
-
-    place: str
-    stays: bool = True
 
 
 # ---- the record about itself --------------------------------------------------------------

@@ -8,9 +8,9 @@ from math import log
 
 from msgspec import Struct
 
+from witnessmark.jobs.needs import items_of
 from witnessmark.jobs.operation import Minutes, Operation
 from witnessmark.owed.stock import Stock, bare
-from witnessmark.plan.doable import items_of
 from witnessmark.plan.overrun import Overrun, learned
 from witnessmark.state.standing import State
 from witnessmark.state.supply import Supply
