@@ -8,7 +8,7 @@ from tests.building import described, state_of
 from witnessmark.journal.facts import WHOLE_PARCEL, AnyFact, Came, Offered, Ordered, Valued
 from witnessmark.owed.stock import Item, Stock
 from witnessmark.state.parts import BENCH, POST
-from witnessmark.vehicle.things import Part, Vehicle
+from witnessmark.vehicle.things import Joint, Part, Vehicle
 from witnessmark.words.read import read_line
 
 TODAY = date(2026, 11, 25)
@@ -79,3 +79,9 @@ def test_a_part_in_the_post_is_on_the_workbench_once_its_parcel_came() -> None:
     other, own = Came(item=WHOLE_PARCEL, supplier="Ottermere"), Came(item=WHOLE_PARCEL, supplier="Fenwater")
     assert state_of(*wing, other).parts["wing"].where == POST
     assert state_of(*wing, own).parts["wing"].where == BENCH
+
+
+def test_what_is_ordered_under_its_own_joints_name_answers_the_need_beside_it() -> None:
+    nut, seal = Joint(name="flange nut", kind="pinion-seal"), Joint(name="pinion seal", kind="pinion-seal")
+    stock = Stock(state_of(described(nut, seal), Ordered(at=("pinion seal",), item="pinion seal")))
+    assert stock.take(Item(what="pinion seal", for_="flange nut")) == (0, 1)

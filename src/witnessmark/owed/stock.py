@@ -14,7 +14,7 @@ from witnessmark.state.closing import own_items
 from witnessmark.state.standing import State
 from witnessmark.state.supply import same_supplier
 from witnessmark.vehicle.catalogue import kind_of
-from witnessmark.vehicle.sides import HALVES, parted
+from witnessmark.vehicle.sides import HALVES, parted, whole_name
 
 _EMPTY = frozenset(
     {"a", "all", "and", "for", "in", "new", "of", "old", "one", "out", "pair", "set", "the", "to"}
@@ -74,7 +74,8 @@ def answers(held: Held, item: Item, own: bool) -> bool:
     >>> answers(pin, Item(what="split pin", for_="hub nut, left rear"), own=False)
     True
     """
-    if held.at and item.for_ and item.for_ not in held.at:
+    namesake = whole_name(item.what, parted(item.for_)[1])
+    if held.at and item.for_ and item.for_ not in held.at and namesake not in held.at:
         return False
     if held.size and item.size and dimensions(held.size) != dimensions(item.size):
         return False
