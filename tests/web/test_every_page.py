@@ -56,6 +56,7 @@ PAGES = [
     "/bench/seals/driver",
     "/sweep",
     "/sheets",
+    "/archive",
     "/sheets/wall",
     "/sheets/session",
     "/sheets/order",

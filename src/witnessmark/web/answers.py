@@ -17,6 +17,7 @@ from witnessmark.restoration.sheet import Asked, gate_screen, make_sheet, owed_s
 from witnessmark.sheets.gate import FULL
 from witnessmark.sheets.rows import JointRow, Section, Sheet, Words
 from witnessmark.web.asked import hours_of, number_of
+from witnessmark.web.going import unhurried
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
 
@@ -27,6 +28,7 @@ LENGTHS = (("35 min", "0.58"), ("1 h", "1"), ("2 h", "2"), ("3 h", "3"), ("5 h",
 
 
 @require_safe
+@unhurried("the session")
 @with_record
 def session_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """What fits, the chance of closing up by packing-up time, where it can be put down."""

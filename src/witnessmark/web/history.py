@@ -13,6 +13,7 @@ from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.sheet import keep_printed
 from witnessmark.sheets.rows import Sheet
 from witnessmark.web.answers import sheet_shown
+from witnessmark.web.going import go_on, unhurried
 from witnessmark.web.photos import folder_asked
 from witnessmark.web.record import with_record
 
@@ -20,6 +21,7 @@ MOST_ROWS = 150
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
+@unhurried("the history file")
 @with_record
 def history_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """One section at a time on the phone; by POST the whole as PDF, which the record then says."""
@@ -27,7 +29,9 @@ def history_page(request: HttpRequest, restoration: Restoration) -> HttpResponse
     sheet = history_screen(flow)
     if request.method != "POST":
         return sheet_shown(request, flow, _for_glass(sheet), "history.html")
+    go_on(request)
     made = _printed(request, sheet)
+    go_on(request, final=True)
     keep_printed(restoration, sheet)
     return made
 

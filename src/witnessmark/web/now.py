@@ -11,11 +11,13 @@ from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import front
 from witnessmark.sheets.phrases import minutes_words
 from witnessmark.web.asked import hours_of
+from witnessmark.web.going import unhurried
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
 
 
 @require_safe
+@unhurried("today’s session")
 @with_record
 def now_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """What is loose in the largest letters, then the session, then what not to forget."""

@@ -15,6 +15,7 @@ from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.sheet import KINDS, Asked, keep_printed, make_sheet
 from witnessmark.web.answers import COMMAND, sheet_shown
 from witnessmark.web.asked import hours_of
+from witnessmark.web.going import go_on, unhurried
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
 
@@ -40,6 +41,7 @@ def sheets_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
+@unhurried("the sheet")
 @with_record
 def sheet_page(request: HttpRequest, restoration: Restoration, kind: str) -> HttpResponse:
     """One sheet: read here, or printed as PDF, which the record then says."""
@@ -71,7 +73,9 @@ def _asked(request: HttpRequest, kind: str) -> Asked:
 def _printed(restoration: Restoration, flow: Flow, request: HttpRequest, kind: str) -> HttpResponse:
     sheet = make_sheet(flow, _asked(request, kind))
     paper: Literal["a4", "us-letter"] = "us-letter" if request.POST.get("paper") == "letter" else "a4"
+    go_on(request)
     made = to_pdf(sheet, paper=paper, single=bool(request.POST.get("single")))
+    go_on(request, final=True)
     keep_printed(restoration, sheet)
     return HttpResponse(
         made,

@@ -6,9 +6,11 @@ from django.urls import path, register_converter
 
 from witnessmark.web import (
     answers,
+    archive,
     bench,
     buying,
     doors,
+    going,
     history,
     journal,
     line,
@@ -63,6 +65,9 @@ urlpatterns = [
     path("photo/<photo:name>/small", photos.small_photo),
     path("week", week.week_page),
     path("week/files", week.week_files),
+    path("archive", archive.archive_page),
+    path("going/<slug:key>", going.going_page),
+    path("going/<slug:key>/leave", going.leave_off),
     path("history", history.history_page),
     path("bench", bench.bench_page),
     path("bench/<slug:subject>/<slug:question>", bench.question_page),

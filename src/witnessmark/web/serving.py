@@ -24,6 +24,7 @@ from witnessmark.restoration.people import People
 from witnessmark.restoration.shop import is_shop, vehicles_in
 from witnessmark.web.faces import big_face
 from witnessmark.web.floor import STATIC, lay_floor
+from witnessmark.web.going import GOINGS, Goings
 from witnessmark.web.house import HOUSE, LOOPBACK, House, demand_house_address, house_address, house_names
 from witnessmark.web.record import AT_HAND
 from witnessmark.web.shop import Stall, by_port
@@ -47,7 +48,7 @@ def application(
     house      where nobody reads before logging in; without it, the pages are for this machine alone
     list_port  where the list of all vehicles is, if there is one
     """
-    along = {AT_HAND: at_hand, HOUSE: house} | ({LIST_PORT: list_port} if list_port else {})
+    along = {AT_HAND: at_hand, HOUSE: house, GOINGS: Goings()} | ({LIST_PORT: list_port} if list_port else {})
     return _pages(along, moved)
 
 

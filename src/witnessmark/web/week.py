@@ -12,6 +12,7 @@ from witnessmark.restoration.week import packed, published, story_of, with_photo
 from witnessmark.sheets.week import DAYS
 from witnessmark.sheets.week_told import AHEAD, NUMBER, WRONG, days_of, title_of
 from witnessmark.web.asked import day_of
+from witnessmark.web.going import unhurried
 from witnessmark.web.photos import folder_asked
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
@@ -37,6 +38,7 @@ def week_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
 
 
 @require_safe
+@unhurried("the week")
 @with_record
 def week_files(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """The story as HTML and Markdown with the photos that were left ticked, in one ZIP."""
