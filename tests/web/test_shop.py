@@ -19,7 +19,7 @@ from tests.web.house import ADDRESS, caller, house_with, log_in
 from tests.web.house import quick_hash as quick_hash
 from tests.web.running import running
 from tests.web.test_every_page import BARRED, PRAISE
-from tests.web.van import NOW, bare, browser, text_of, van, words_in
+from tests.web.van import NOW, bare, browser, hidden, text_of, van, words_in
 from witnessmark.restoration.at_hand import AtHand
 from witnessmark.restoration.shop import is_shop, vehicles_in
 from witnessmark.store.schema import FILE
@@ -159,20 +159,34 @@ def test_a_line_kept_on_a_device_for_one_vehicle_is_never_sent_to_another(
     with running(at_hand) as address:
         page.goto(f"{address}/line")
         context.set_offline(True)
-        page.fill("textarea[name=words]", "took off gearbox")
+        page.fill("textarea[name=words]", "ran 41 km")
         page.click("text=Read it back")
         page.wait_for_selector("text=not written yet")
-        context.set_offline(False)
         bare(tmp_path / "other")
-        before = words_in(at_hand)
         turn_to(at_hand, tmp_path / "other")
+        with page.expect_response("**/line/send") as sent:
+            context.set_offline(False)  # the page that is still open sends at once
+        assert sent.value.status == 400
         page.goto(f"{address}/line")
         page.wait_for_load_state("networkidle")
         assert page.locator("text=not written yet").count() == 0
         assert words_in(at_hand) == ["began the bare van"]
         turn_to(at_hand, tmp_path / "van")
-        page.goto(f"{address}/line")
-        page.wait_for_selector("text=took off gearbox")
-        page.wait_for_selector("text=/Written as line|waits for your answer/")
-    assert len(words_in(AtHand(tmp_path / "van", lambda: NOW))) >= len(before)
+        with page.expect_response("**/line/send") as sent:
+            page.goto(f"{address}/line")
+        assert sent.value.status == 200
+    assert words_in(at_hand)[-1] == "ran 41 km"
     context.close()
+
+
+def test_a_form_of_another_vehicles_page_writes_nothing(tmp_path: Path) -> None:
+    at_hand = van(tmp_path / "van")
+    other = bare(tmp_path / "other")
+    record = hidden(browser(at_hand).get("/down"), "record")
+    assert record != hidden(browser(other).get("/down"), "record")
+    for address in ("/down", "/line/write", "/line/send", "/back"):
+        answer = browser(other).post(address, {"record": record, "words": "ran 1 km"})
+        assert answer.status_code == 400
+        assert "another vehicle" in text_of(answer)
+    assert words_in(other) == ["began the bare van"]
+    assert browser(at_hand).post("/down", {"record": record, "words": "rain"}).status_code == 303

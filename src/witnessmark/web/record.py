@@ -9,7 +9,7 @@ from typing import Concatenate, ParamSpec
 
 from django.http import HttpRequest, HttpResponse
 
-from witnessmark.ground.errors import LostRace
+from witnessmark.ground.errors import BadInput, LostRace
 from witnessmark.restoration.at_hand import AtHand
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.web.house import hand_of
@@ -34,8 +34,20 @@ def with_record(
         assert hand is not None  # the door lets no stranger through
         for _ in range(TRIES - 1):
             with suppress(LostRace), at_hand.opened(hand.name) as restoration:
+                _demand_same(request, restoration)
                 return view(request, restoration, *args, **kwargs)
         with at_hand.opened(hand.name) as restoration:
             return view(request, restoration, *args, **kwargs)
 
     return wrapped
+
+
+def _demand_same(request: HttpRequest, restoration: Restoration) -> None:
+    """Refuse a form of a page that was opened when another vehicle was served under this address."""
+    opened_for = request.POST.get("record", "") if request.method == "POST" else ""
+    if opened_for and restoration.entries and opened_for != restoration.entries[0].id:
+        raise BadInput(
+            given="this page was opened for another vehicle, which is no longer served here",
+            holds="a page of the vehicle that is served here now",
+            do="Nothing was written. Serve that vehicle again, or write the line here if it belongs here.",
+        )

@@ -66,6 +66,7 @@
       for (const line of read().filter((one) => !one.asks)) {
         const { asks, kept = [], photos: number = 0, ...fields } = line;
         const body = new FormData();
+        body.append("record", record);
         for (const [name, value] of [...Object.entries(fields), ...kept.map((one) => ["kept", one])]) body.append(name, value);
         if (number) for (const file of await photos.kept(line.id)) body.append("photo", file);
         const answer = await ask("/line/send", { method: "POST", headers: { "X-CSRFToken": shelf.dataset.token }, body }, number ? LONG : PATIENCE);
