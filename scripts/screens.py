@@ -39,6 +39,7 @@ PAGES = {
     "owed": "/owed",
     "gate": "/gate/road",
     "needs": "/needs",
+    "buy": "/buy",
     "shelf": "/shelf",
     "vehicle": "/vehicle",
     "place": "/vehicle/place?at=left+rear",
