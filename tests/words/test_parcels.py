@@ -37,6 +37,7 @@ def test_a_parcel_that_came_is_one_line(words: str) -> None:
     ("words", "amount"),
     [
         ("a lost session is worth £40", 40),
+        ("lost saturday costs me £35.50", 35.5),
         ("losing a session costs 40 quid", 40),
     ],
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cached_property
 
 from witnessmark.words.likelihood import likelihoods, telling
@@ -16,8 +16,6 @@ RULES_COUNT = 0.5
 # less where a whole phrase at its usual place tells it.
 CLEAR, CLEAR_BY_PHRASE = 2.0, 0.5
 WHOLE_PHRASE = 3.4
-# A kind no line of which was learned from is told by the rules alone: by a strong phrase.
-PHRASE = 2.9
 # The record's own word at the head of a line counts so much more; such a call scores so high, and no other.
 _OWN_WORD = 4.0
 _DECISIVE = 4.05
@@ -34,20 +32,22 @@ class Choice:
 
     ranked  the calls of the rules alone, best first
     likely  the logarithm of the likelihood of every kind
+    learned  the kinds that lines were learned from; of the others the rules alone tell
     """
 
     def __init__(self, line: Line, hits: tuple[Hit, ...]) -> None:
         self.line, self.hits = line, hits
         self.ranked = [c for c in calls(line, hits) if c.score >= _LEAST and c.tag != "struck"]
-        self.likely: Mapping[str, float] = likelihoods(line, hits)
         self._called = {call.tag: call for call in self.ranked}
+        learned = likelihoods(line, hits)
+        self.learned = frozenset(learned)
+        self.likely: Mapping[str, float] = _with_unlearned(learned, self._called)
 
     def weight(self, tag: str) -> float:
         """The likelihood of a kind and what the rules say for it, as one number."""
         called = self._called.get(tag)
         own = _OWN_WORD if called and called.score >= _DECISIVE else 0.0
-        unlearned = 0.0 if called and called.score >= PHRASE else -99.0
-        return self.likely.get(tag, unlearned) + (RULES_COUNT * called.score if called else 0.0) + own
+        return self.likely.get(tag, -99.0) + (RULES_COUNT * called.score if called else 0.0) + own
 
     def call(self, tag: str) -> Call:
         """The rules' call of a kind; where no phrase tells it, the words that speak for it."""
@@ -78,3 +78,9 @@ class Choice:
         """By how much a kind, with those like it, outweighs the best of the others."""
         own = max(self.weight(kind) for kind in {tag, *alike})
         return own - max(self.weight(kind) for kind in {*self.likely, *self._called} - {tag, *alike})
+
+
+def _with_unlearned(learned: Mapping[str, float], called: Iterable[str]) -> Mapping[str, float]:
+    """A kind that no line was learned from is held as likely as the likeliest: the rules decide."""
+    top = max(learned.values())
+    return {**{tag: top for tag in called if tag not in learned}, **learned}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from witnessmark.words.choosing import CLEAR, CLEAR_BY_PHRASE, PHRASE, WHOLE_PHRASE, Choice
+from witnessmark.words.choosing import CLEAR, CLEAR_BY_PHRASE, WHOLE_PHRASE, Choice
 from witnessmark.words.lexicon import hint, lexicon
 from witnessmark.words.matching import Call, is_verb
 from witnessmark.words.misfits import note_misfits
@@ -64,9 +64,10 @@ def note_doubts(work: Work, ranked: Sequence[Call]) -> None:
 def note_unlikely(work: Work, choice: Choice) -> None:
     """A reading is sure only where the rules and the likelihood tell the same kind, and clearly."""
     tag = work.call.tag
+    if tag not in choice.learned and tag == choice.first_by_rules:
+        return
     alike = frozenset(kind for group in _ALIKE if tag in group for kind in group)
-    unlearned = tag not in choice.likely and work.call.score < PHRASE
-    if choice.first_by_rules not in {tag, *alike} or unlearned:
+    if choice.first_by_rules not in {tag, *alike}:
         work.doubt("the words and their order tell different kinds of fact")
     told = choice.first_by_rules == tag and work.call.score >= WHOLE_PHRASE
     if choice.lead(tag, alike) < (CLEAR_BY_PHRASE if told else CLEAR):
