@@ -14,7 +14,7 @@ from witnessmark.words.work import Work
 
 _MARGIN = 0.75
 _TELLING = 1.6
-_MANY_LEFT = 6
+_MANY_LEFT = 4
 _HEAD_LEFT = 2
 _SMALL = 2.0
 _PLAIN = 2.9
