@@ -91,10 +91,10 @@ def test_a_closing_sheet_is_closed_in_one_go_but_for_what_is_named(at_hand: AtHa
     assert "a sheet's own code" in wrong.replace("&#39;", "'")
 
 
-TICKS = st.lists(st.sampled_from(["K7M2", "AB", "47 Nm", "\n", ";"])).map(" ".join)
+PIECES = st.lists(st.sampled_from(["K7M2", "AB", "47 Nm", "\n", ";"])).map(" ".join)
 
 
-@given(ticks=st.text(max_size=80) | TICKS)
+@given(ticks=st.text(max_size=80) | PIECES)
 @settings(max_examples=40)
 def test_no_sweep_shows_a_fault(any_hand: Client, ticks: str) -> None:
     for write in ("", "1"):

@@ -91,7 +91,13 @@ def owed_screen(flow: Flow, *, every: bool = False, full: bool = False) -> Sheet
 
 def gate_screen(flow: Flow, name: str, told: str = BRIEF) -> Sheet:
     """What holds a gate."""
-    return gate_sheet(flow.gate(name), vehicle=flow.vehicle.name, line=flow.line, told=told)
+    return gate_sheet(
+        flow.gate(name),
+        vehicle=flow.vehicle.name,
+        line=flow.line,
+        told=told,
+        assembly_of=flow.vehicle.assembly_of,
+    )
 
 
 def state_screen(flow: Flow) -> Sheet:
