@@ -32,6 +32,7 @@ PLACE = TOP / "docs" / "pictures" / "screens"
 SIZES = {"phone": (390, 844), "tablet": (1024, 768), "desk": (1440, 900)}
 PAGES = {
     "now": "/",
+    "wall": "/wall",
     "line": "/line",
     "read-back": "/line?words=nipped+up+left+rear+hub+nut",
     "down-tools": "/down",

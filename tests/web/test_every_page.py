@@ -55,6 +55,8 @@ PAGES = [
     "/bench",
     "/bench/seals/driver",
     "/sweep",
+    "/wall",
+    "/wall?card=1",
     "/sheets",
     "/archive",
     "/sheets/wall",

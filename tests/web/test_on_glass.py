@@ -61,6 +61,8 @@ PAGES = [
     "/bench/seals/driver?bore=x",
     "/bench/threads/identify?diameter=7.9mm&pitch=24+tpi",
     "/sweep",
+    "/wall",
+    "/wall?card=1",
     "/sheets/moon",
 ]
 

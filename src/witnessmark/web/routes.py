@@ -21,6 +21,7 @@ from witnessmark.web import (
     tools,
     trouble,
     vehicle,
+    wall,
     week,
 )
 from witnessmark.web.asked import LineNumber, PhotoName
@@ -34,6 +35,7 @@ handler500 = trouble.broken
 
 urlpatterns = [
     path("", now.now_page),
+    path("wall", wall.wall_page),
     path("pages", now.every_page),
     path("here", now.here),
     path("in", doors.log_in_page),
