@@ -9,7 +9,7 @@ from witnessmark.journal.facts import Closed, Drained, Filled, Fitted
 from witnessmark.words.built import Builder, Built, joined
 from witnessmark.words.figures import dimensioned
 from witnessmark.words.items import take_item
-from witnessmark.words.lexicon import hint
+from witnessmark.words.lexicon import hint, stems
 from witnessmark.words.naming import is_noun
 from witnessmark.words.subjects import known_subjects
 from witnessmark.words.things import figures_said, listed, new_said, things
@@ -19,8 +19,12 @@ from witnessmark.words.work import Work
 def _fitted(work: Work) -> Built:
     """A thing put in place, or a renewable fitted to its joint; "with new clips" is both."""
     new = _take_new(work)
+    before = set(work.placed)
     item = take_item(work)
     at = things(work, need=not item)
+    if item and not at and len(stems(work.typed(*_first_and_last(work.placed - before)))) > 1:
+        work.placed, item = before, ""
+        at = things(work)
     why = _why_not_new(work)
     new = new and not _is_of_another(work)
     figures = (*work.take_quantities(), *dimensioned(work))
@@ -37,6 +41,10 @@ def _fitted(work: Work) -> Built:
             (bare, renewed), joined(f"{listed(at)}{new_said(work)} with {head}", figures_said(figures), why)
         )
     return Built((renewed,), tail)
+
+
+def _first_and_last(atoms: set[int]) -> tuple[int, int]:
+    return (min(atoms), max(atoms) + 1) if atoms else (0, 0)
 
 
 def _take_new(work: Work) -> bool:
