@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.web.van import CORNER, HUB, SEAL, WHEEL, browser, hidden, text_of, van, words_in
+from witnessmark.journal.facts import Closed
 from witnessmark.restoration.at_hand import AtHand
 from witnessmark.restoration.devices import new_id
 
@@ -87,6 +88,13 @@ def test_a_closing_sheet_is_closed_in_one_go_but_for_what_is_named(at_hand: AtHa
     ticks = {"ticks": f"{code} all but shaft seal", "id": new_id(), "write": "1"}
     client.post("/sweep", ticks)
     assert words_in(at_hand)[-1] == f"closed {CORNER} all but shaft seal"
+    with at_hand.opened() as restoration:
+        fact = restoration.entries[-1].fact
+        assert isinstance(fact, Closed)
+        assert (fact.at, fact.but) == ((CORNER,), ("shaft seal",))
+    unknown = text_of(client.post("/sweep", {"ticks": f"{code} all but shaft zeal", "id": new_id()}))
+    assert "is no joint of" in unknown
+    assert "Near shaft seal" in unknown
     wrong = text_of(client.post("/sweep", {"ticks": f"{code} 47 Nm", "id": new_id()}))
     assert "a sheet's own code" in wrong.replace("&#39;", "'")
 

@@ -5,20 +5,23 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from datetime import date
+from difflib import get_close_matches
 
 from msgspec import Struct
 
 from witnessmark.ground.codes import ALPHABET, LENGTH
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.entry import Entry
-from witnessmark.journal.facts import PrintedSheet
+from witnessmark.journal.facts import Closed, PrintedSheet
 from witnessmark.owed.debt import spoken
 from witnessmark.owed.joints import BLANK
-from witnessmark.restoration.devices import write_once
+from witnessmark.restoration.devices import ids_from, write_once
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import paying
 from witnessmark.sheets.phrases import sheet_code
+from witnessmark.vehicle.sides import SIDES, parted
+from witnessmark.vehicle.things import Vehicle
 
 MOST = 200
 _CODE = re.compile(rf"(?<!\S)([{ALPHABET}{ALPHABET.lower()}]{{{LENGTH}}})(?=[\s:,;.]|$)")
@@ -30,6 +33,7 @@ class Swept(Struct, frozen=True, kw_only=True):
 
     typed    the words it was typed in, code first
     line     the line that would be written, "" where none would
+    fact     where a whole assembly is closed, the fact itself
     said     what was understood, or what the code stands for
     trouble  why it will not do
     """
@@ -37,6 +41,7 @@ class Swept(Struct, frozen=True, kw_only=True):
     code: str
     typed: str
     line: str = ""
+    fact: Closed | None = None
     said: str = ""
     trouble: BadInput | None = None
 
@@ -108,9 +113,9 @@ def _read(
 ) -> Swept:
     typed = f"{code} {words}".strip()
     try:
-        line = _line(code, words, lines, sheets)
-        if not line:
-            return Swept(code=code, typed=typed, said=sheets[code])
+        if code in sheets and code not in lines:
+            return _of_a_sheet(restoration.flow().vehicle, code, words, sheets[code])
+        line = _line(code, words, lines)
         heard = restoration.hear(line, day=day)
         if not heard.sure:
             raise heard.unsure()
@@ -119,8 +124,46 @@ def _read(
     return Swept(code=code, typed=typed, line=line, said=heard.understood.best.sentence)
 
 
-def _line(code: str, words: str, lines: dict[str, str], sheets: dict[str, str]) -> str:
-    """The line a tick stands for; "" where the code only names its sheet."""
+def _of_a_sheet(vehicle: Vehicle, code: str, words: str, sheet: str) -> Swept:
+    """A sheet's own code: it only names the sheet; with "all closed" it closes a closing sheet's assembly."""
+    typed = f"{code} {words}".strip()
+    if not words:
+        return Swept(code=code, typed=typed, said=f"{sheet}: the sheet itself, nothing to write")
+    assembly = sheet.partition(": ")[2]
+    if not assembly or not _CLOSED.match(words):
+        raise BadInput(
+            given=f"{code} is a sheet's own code, and {words!r} stands behind it",
+            holds="the code of one box and its figure; of a closing sheet, all closed or all but ...",
+            do="Look the code up beside the box.",
+        )
+    but = _but(vehicle, assembly, words)
+    line = f"closed {spoken(assembly)}" + (f" all but {', '.join(but)}" if but else "")
+    fact = Closed(at=(assembly,), but=but)
+    said = f"{line}; what lets go is answered singly"
+    return Swept(code=code, typed=typed, line=line, fact=fact, said=said)
+
+
+def _but(vehicle: Vehicle, assembly: str, words: str) -> tuple[str, ...]:
+    """The exceptions by their plain names, each one a joint of the assembly."""
+    known = {parted(name)[0] for name in vehicle.in_assembly(assembly)}
+    told = re.split(r"\bbut\b", words, maxsplit=1, flags=re.IGNORECASE)[1:]
+    names = [_plain(piece).lower() for one in told for piece in re.split(r",|\band\b", one)]
+    names = [name for name in names if name and name not in SIDES]
+    for name in names:
+        if name not in known:
+            raise BadInput(
+                given=f"{name!r} is no joint of {assembly}",
+                holds="exceptions as they are called on the sheet",
+                do="Write them with commas between.",
+                near=tuple(get_close_matches(name, known, n=3, cutoff=0.5)),
+            )
+    if told and not names:
+        raise BadInput(given="all but, and nothing named", holds="what is left", do="Name it.")
+    return tuple(dict.fromkeys(names))
+
+
+def _line(code: str, words: str, lines: dict[str, str]) -> str:
+    """The line a tick stands for."""
     if code in lines:
         pays = lines[code]
         if BLANK not in pays:
@@ -130,18 +173,6 @@ def _line(code: str, words: str, lines: dict[str, str], sheets: dict[str, str]) 
                 given=f"{code} without its figure", holds=pays.replace(BLANK, "and a number"), do="Add it."
             )
         return pays.replace(BLANK, words)
-    if code in sheets:
-        assembly = sheets[code].partition(": ")[2]
-        if not words:
-            return ""
-        if assembly and _CLOSED.match(words):
-            but = re.search(r"\bbut\b(.*)", words, re.IGNORECASE)
-            return f"closed {spoken(assembly)}" + (f" all but{but[1]}" if but else "")
-        raise BadInput(
-            given=f"{code} is a sheet's own code, and {words!r} stands behind it",
-            holds="the code of one box and its figure; of a closing sheet, all closed or all but ...",
-            do="Look the code up beside the box.",
-        )
     raise BadInput(
         given=f"{code or words!r} is no code of anything owed now",
         holds=f"{LENGTH} letters and figures as they stand beside the box; what is paid already has none",
@@ -175,7 +206,10 @@ def write_sweep(
     written: list[Entry] = []
     left: list[str] = []
     for tick in sweep(restoration, text, day, device_id):
-        if tick.line:
+        if tick.fact is not None:
+            restoration.new_id = ids_from(_id(device_id, tick.code))
+            written += restoration.write_fact(tick.fact, tick.line, day=day)
+        elif tick.line:
             heard = restoration.hear(tick.line, day=day)
             written += write_once(restoration, heard, _id(device_id, tick.code))
         elif tick.trouble:
