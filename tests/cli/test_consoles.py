@@ -25,6 +25,7 @@ CALLS = {
     "session": ["session"],
     "needs": ["needs"],
     "buy": ["buy"],
+    "plan": ["plan", "--seconds", "0.2"],
     "chance": ["chance", "--seconds", "0.2"],
     "calendar": ["calendar", "--to", "Kalender ü.ics"],
     "check": ["check"],

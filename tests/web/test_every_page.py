@@ -29,6 +29,7 @@ PAGES = [
     "/down",
     "/back",
     "/session",
+    "/plan",
     "/session?hours=1&helper=1",
     "/owed",
     "/owed?part=3",

@@ -33,6 +33,7 @@ PAGES = [
     "/down",
     "/back",
     "/session",
+    "/plan",
     "/owed",
     "/owed?part=0",
     "/gate",

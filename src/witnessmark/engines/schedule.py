@@ -67,7 +67,8 @@ def schedule(
 ) -> Answer:
     """The best schedule found, read a second time, with a bound that none can beat.
 
-    last    a schedule of the same activities, from which to go on; it need not fit any more
+    last    a schedule of the same activities, from which to go on: its order is kept but where a change
+            betters it; it need not fit any more
     spread  how the chains are run
 
     Where there can be none, the answer says why. Without `allowed` only the rules are asked.
@@ -82,7 +83,7 @@ def schedule(
         return Answer(schedule=Schedule(()), troubles=(_ran_out(problem),))
     first, bound = found.value, bounds.value
     if allowed is not None and found.value > bound:
-        found = _annealed(axis, found, allowed, seed, spread)
+        found = _annealed(axis, found, allowed, seed, spread, hot=COLD if last is not None else HOT)
         if found.value > bound and (allowed.exact or allowed.seconds is not None):
             from witnessmark.engines.schedule_exact import solved
 
@@ -105,10 +106,12 @@ class _Found:
 
 
 def _first(axis: Axis, bounds: Bounds, last: Schedule | None) -> _Found | None:
-    """The best of the rules and of the order of the last schedule; None where no order has room."""
-    orders = [] if last is None else [_order_of(axis, last)]
-    found = [_Found(axis, order) for order in (*orders, *rule_orders(axis, bounds.order))]
-    fitting = [f for f in found if f.value >= 0]
+    """The order of the last schedule, where that has room, else the best of the rules; else None."""
+    if last is not None:
+        found = _Found(axis, _order_of(axis, last))
+        if found.value >= 0:
+            return found
+    fitting = [f for order in rule_orders(axis, bounds.order) if (f := _Found(axis, order)).value >= 0]
     return min(fitting, key=lambda f: f.value) if fitting else None
 
 
@@ -118,12 +121,12 @@ def _order_of(axis: Axis, last: Schedule) -> Array:
     return ordered(axis, np.zeros(len(begun), dtype=np.int64), -begun)
 
 
-def _annealed(axis: Axis, found: _Found, allowed: Allowed, seed: int, spread: Spread) -> _Found:
-    chains = spread(lambda number: _chain(axis, found, allowed, seed * CHAINS + number), range(CHAINS))
+def _annealed(axis: Axis, found: _Found, allowed: Allowed, seed: int, spread: Spread, hot: float) -> _Found:
+    chains = spread(lambda number: _chain(axis, found, allowed, seed * CHAINS + number, hot), range(CHAINS))
     return min((found, *chains), key=lambda f: f.value)
 
 
-def _chain(axis: Axis, found: _Found, allowed: Allowed, seed: int) -> _Found:
+def _chain(axis: Axis, found: _Found, allowed: Allowed, seed: int, hot: float = HOT) -> _Found:
     """One walk, cooling down as the share used up grows; stopped by it and by nothing else."""
     order, join = found.order.copy(), found.join.copy()
     best, best_join = order.copy(), join.copy()
@@ -133,7 +136,7 @@ def _chain(axis: Axis, found: _Found, allowed: Allowed, seed: int) -> _Found:
     made = 0
     later = _later(axis)
     while (used := allowed.used(made)) < 1:
-        heat = later * HOT ** (1 - used) * COLD**used
+        heat = later * hot ** (1 - used) * COLD**used
         anneal(axis, order, join, best, best_join, values, state, look, heat, heat)
         made += look
     came = _Found(axis, best, best_join)

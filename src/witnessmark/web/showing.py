@@ -30,6 +30,7 @@ PLACES = (
     ("Now", "/"),
     ("Line", "/line"),
     ("Session", "/session"),
+    ("Plan", "/plan"),
     ("Owed", "/owed"),
     ("Gates", "/gate"),
     ("Needs", "/needs"),
