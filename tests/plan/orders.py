@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 from functools import partial
+from typing import Any
 
 from witnessmark.jobs.operation import Minutes, Operation
 from witnessmark.plan.arrivals import Thing
@@ -17,12 +18,12 @@ from witnessmark.plan.ranking import Ranked
 FRIDAY = datetime(2026, 6, 5, 20, 0)
 
 
-def step(id: str, minutes: float, *after: str, **more: object) -> Operation:
+def step(id: str, minutes: float, *after: str, **more: Any) -> Operation:
     """An operation that takes just so long."""
-    fields = {"sort": "work", "name": id, "job": f"renew/{id}", **more}
+    fields: dict[str, Any] = {"sort": "work", "name": id, "job": f"renew/{id}", **more}
     return Operation(
         id=id, what=f"do {id}", minutes=Minutes(minutes, minutes, minutes), after=after, **fields
-    )  # type: ignore[arg-type]
+    )
 
 
 def saturdays(number: int, minutes: int = 180, *, helper: frozenset[int] = frozenset()) -> tuple[Coming, ...]:

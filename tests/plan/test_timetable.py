@@ -179,13 +179,14 @@ def test_nothing_to_do_is_a_plan() -> None:
 
 
 TEN = [step(f"o{n}", 55) for n in range(10)]
-SEAL = Thing("seal", date(2026, 6, 10))
+SOON = date(2026, 6, 10)
+SEAL = Thing("seal", SOON)
 
 
 def test_a_part_three_weeks_late_moves_what_waits_for_it_and_says_why() -> None:
     waits = {"o2": (0,)}
     before = planned(asked(*TEN, things=(SEAL,), waits=waits))
-    late = asked(*TEN, things=(Thing("seal", SEAL.due + timedelta(days=21)),), waits=waits)  # type: ignore[operator]
+    late = asked(*TEN, things=(Thing("seal", SOON + timedelta(days=21)),), waits=waits)
     after = planned(late, before)
     (moved,) = [m for m in after.moved if m.name == "o2"]
     assert moved.because == "waits for seal"

@@ -8,7 +8,6 @@ from markupsafe import Markup
 
 from witnessmark.restoration.countdown import countdown
 from witnessmark.restoration.restoration import Restoration
-from witnessmark.restoration.timetable import plan_ahead, timetable_picture, timetable_screen
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
 
@@ -19,6 +18,8 @@ SECONDS = 2.0
 @with_record
 def plan_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     """What is done in each session to come."""
+    from witnessmark.restoration.timetable import plan_ahead, timetable_picture, timetable_screen
+
     flow = restoration.flow()
     plan = plan_ahead(flow, left=countdown(SECONDS))
     return page(
@@ -26,6 +27,11 @@ def plan_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
         "plan.html",
         flow,
         sheet=timetable_screen(flow, plan),
-        broad=Markup(timetable_picture(plan)),
-        narrow=Markup(timetable_picture(plan, narrow=True)),
+        broad=_inline(timetable_picture(plan)),
+        narrow=_inline(timetable_picture(plan, narrow=True)),
     )
+
+
+def _inline(svg: str) -> Markup:
+    """A picture inside a page: there it needs no namespace."""
+    return Markup(svg.replace('xmlns="http://www.w3.org/2000/svg" ', ""))
