@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from pathlib import Path
 
@@ -51,7 +52,8 @@ def chance_command(
             do="Give it as --seconds 2 --seed 1.",
         )
     flow = opened(ctx).flow(on, by, seed=seed)
-    seen = look_ahead(flow, samples=max(LEAST, min(MOST, int(A_SECOND * seconds))))
+    with ThreadPoolExecutor(2) as pool:
+        seen = look_ahead(flow, samples=max(LEAST, min(MOST, int(A_SECOND * seconds))), spread=pool.map)
     if as_json:
         say_json(outlook_plain(flow, seen))
     else:

@@ -125,7 +125,7 @@ def _is_over(
             _offer(each, room, now, alone, two, j, clock, s)
 
 
-@compiled
+@inlined
 def _go_on(
     each: Any, then: Any, bound: Any, room: Any, now: Any, alone: Any, two: Any,
     ends_at: int, extra: int, wait: int, s: int, i: int, most: int, forced: bool,
@@ -181,7 +181,7 @@ def _take_half_done(each: Any, room: Any, now: Any, i: int, full: int, clock: in
     return SPELL if each[LONG, i] and room[_GUESS, i] > full and now[_LEFT] >= SPELL else 0
 
 
-@compiled
+@inlined
 def _clear(each: Any, room: Any, now: Any, alone: Any, two: Any, clock: int) -> None:
     """Before a session: forget what is done of the half done, offer what has come."""
     kept = 0
@@ -197,7 +197,7 @@ def _clear(each: Any, room: Any, now: Any, alone: Any, two: Any, clock: int) -> 
         _offer(each, room, now, alone, two, room[_WAITING, k], clock, -1)
 
 
-@compiled
+@inlined
 def _session(
     each: Any, then: Any, bound: Any, room: Any, now: Any, alone: Any, two: Any, start: int, full: int,
     extra: Any, wait: Any, helped: bool, dry: bool, s: int, done_in: Any, done_at: Any,

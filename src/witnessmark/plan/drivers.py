@@ -25,18 +25,13 @@ class Driver(Struct, frozen=True):
     goes_with: float
 
 
-def drivers_of(
-    operations: Sequence[Operation],
-    things: Sequence[tuple[Thing, int]],
-    drawn: Drawn,
-    reached: NDArray[np.int32],
-) -> tuple[Driver, ...]:
-    """The five that go most with when the gate is reached, the strongest first."""
+def drivers_of(told: Mapping[str, NDArray[np.generic]], reached: NDArray[np.int32]) -> tuple[Driver, ...]:
+    """The five that go most with when the gate is reached, the strongest first.
+
+    told  a row of what was drawn for each sentence, future by future
+    """
     order = ranks(reached)
-    found = [
-        Driver(says, abs(correlation(ranks(values), order)))
-        for says, values in _told_apart(operations, things, drawn)
-    ]
+    found = [Driver(says, abs(correlation(ranks(values), order))) for says, values in told.items()]
     found.sort(key=lambda driver: -driver.goes_with)
     return tuple(driver for driver in found[:MOST] if driver.goes_with >= LEAST)
 
@@ -63,9 +58,10 @@ def correlation(one: NDArray[np.float64], other: NDArray[np.float64]) -> float:
     return float((a * b).sum()) / size if size > 0 else 0.0
 
 
-def _told_apart(
+def told_apart(
     operations: Sequence[Operation], things: Sequence[tuple[Thing, int]], drawn: Drawn
 ) -> Iterator[tuple[str, NDArray[np.generic]]]:
+    """What was drawn, summed up by what a person can tell apart, each as a sentence."""
     futures = drawn.futures
     yield "how often a session is called off", futures.held[:, :52].sum(axis=1)
     if any(o.hands > 1 for o in operations):

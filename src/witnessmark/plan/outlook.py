@@ -6,7 +6,7 @@ guessed, and only then sees what was drawn; so the answer is a band of sessions,
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, datetime, timedelta
 from math import ceil
 from typing import Any
@@ -22,7 +22,7 @@ from witnessmark.jobs.operation import Operation
 from witnessmark.plan.arrivals import Thing, awaited, lateness
 from witnessmark.plan.attendance import attendance
 from witnessmark.plan.coming import Coming
-from witnessmark.plan.drivers import Driver, drivers_of
+from witnessmark.plan.drivers import Driver, drivers_of, told_apart
 from witnessmark.plan.estimate import FINDING, mean, planned
 from witnessmark.plan.futures import Drawn, Odds, Source, draw
 from witnessmark.plan.overrun import Overrun, owners_overrun
@@ -37,9 +37,13 @@ HORIZON = 260
 # An evening more each week, where one is asked about: its minutes, and after how many days. Our choice.
 EVENING, EVENING_START, MIDWEEK = 120, 19 * 60, 4
 
+HANDS, EVENINGS = "a second pair of hands every time", "an evening of two hours more each week"
+
 WORK_SHARE = 2 / 3
 _WORK = ("work", "prepare")
 _NEVER = 1_000_000
+
+Spread = Callable[[Callable[[Any], Any], Iterable[Any]], Iterable[Any]]
 
 
 class GateBand(Struct, frozen=True, kw_only=True):
@@ -100,6 +104,14 @@ class _Setting(Struct, frozen=True, kw_only=True):
     start: datetime
 
 
+class _Part(Struct, frozen=True, kw_only=True):
+    """Some of the futures: when each gate is reached, what may drive it, and the same with more to hand."""
+
+    reached: dict[str, NDArray[np.int32]]
+    told: dict[str, NDArray[np.generic]]
+    more: dict[str, NDArray[np.int32]]
+
+
 def outlook(
     state: State,
     order: Ranked,
@@ -108,36 +120,58 @@ def outlook(
     known: str,
     *,
     now: datetime,
-    source: Source,
+    sources: Sequence[Source],
     samples: int = SAMPLES,
+    spread: Spread = map,
 ) -> Outlook:
     """Run the rule through so many futures.
 
-    order  the operations in the order they are rather done
-    gates  for each gate the ids of the operations that hold it; the drivers are those of the last
+    order    the operations in the order they are rather done
+    gates    for each gate the ids of the operations that hold it; the drivers are those of the last
+    sources  of chance, one for each part of the futures; spread: runs the parts, one after another or at once
     """
     setting = _setting(state, order, sessions, now)
-    drawn = draw(
-        setting.operations, setting.things, [one.helper for one in sessions], setting.odds, source,
-        samples=samples,
-    )  # fmt: skip
-    calendar = _calendar(sessions, setting.start)
-    ran = run(setting.work, calendar, drawn.futures)
-    reached = {gate: _reached(setting.operations, ids, ran) for gate, ids in gates.items()}
-    last = list(gates)[-1] if gates else ""
+    count = max(1, -(-samples // len(sources)))
+    work = [(n, source) for n, source in enumerate(sources)]
+    parts = list(
+        spread(lambda part: _part(setting, gates, sessions, part[1], count, first=part[0] == 0), work)
+    )
+    reached = {gate: np.concatenate([part.reached[gate] for part in parts]) for gate in gates}
+    told = {says: np.concatenate([part.told[says] for part in parts]) for says in parts[0].told}
+    last = list(gates)[-1]
     return Outlook(
         today=now.date(),
         gates=tuple(_band(gate, reached[gate], sessions, len(ids)) for gate, ids in gates.items()),
-        drivers=drivers_of(setting.operations, setting.things, drawn, reached[last]) if gates else (),
-        bought=_bought(setting, drawn, sessions, gates[last], reached[last]) if gates else (),
+        drivers=drivers_of(told, reached[last]),
+        bought=_bought(parts[0], last, sessions),
         known=known,
         too_long=_too_long(setting, sessions),
         overrun=setting.odds.overrun,
-        samples=samples,
+        samples=count * len(sources),
         sessions=len(sessions),
         operations=len(setting.operations),
         counted=attendance(state.calendar, state.supply.held, now.date()).counted,
     )
+
+
+def _part(
+    setting: _Setting,
+    gates: Mapping[str, frozenset[str]],
+    sessions: Sequence[Coming],
+    source: Source,
+    samples: int,
+    *,
+    first: bool,
+) -> _Part:
+    """One part of the futures; the first also asks what more hands and hours would bring."""
+    helpers = [one.helper for one in sessions]
+    drawn = draw(setting.operations, setting.things, helpers, setting.odds, source, samples=samples)
+    calendar = _calendar(sessions, setting.start)
+    ran = run(setting.work, calendar, drawn.futures)
+    reached = {gate: _reached(setting.operations, ids, ran) for gate, ids in gates.items()}
+    told = dict(told_apart(setting.operations, setting.things, drawn))
+    more = _with_more(setting, drawn, sessions, list(gates.values())[-1]) if first else {}
+    return _Part(reached=reached, told=told, more=more)
 
 
 # ---- the numbers
@@ -250,22 +284,25 @@ def _too_long(setting: _Setting, sessions: Sequence[Coming]) -> tuple[str, ...]:
 # ---- what more would bring
 
 
-def _bought(
-    setting: _Setting,
-    drawn: Drawn,
-    sessions: Sequence[Coming],
-    ids: frozenset[str],
-    as_it_is: NDArray[np.int32],
-) -> tuple[Bought, ...]:
+def _with_more(
+    setting: _Setting, drawn: Drawn, sessions: Sequence[Coming], ids: frozenset[str]
+) -> dict[str, NDArray[np.int32]]:
     """The same futures with a helper every time, and with an evening more each week."""
-    now = _days(as_it_is, sessions)
     helped = drawn.futures._replace(helped=np.ones_like(drawn.futures.helped))
-    hands = _reached(setting.operations, ids, run(setting.work, _calendar(sessions, setting.start), helped))
     longer, futures = _with_evenings(sessions, drawn)
-    evenings = _reached(setting.operations, ids, run(setting.work, _calendar(longer, setting.start), futures))
-    return (
-        Bought(what="a second pair of hands every time", weeks=_weeks(now, _days(hands, sessions))),
-        Bought(what="an evening of two hours more each week", weeks=_weeks(now, _days(evenings, longer))),
+    calendar, evenings = _calendar(sessions, setting.start), _calendar(longer, setting.start)
+    return {
+        HANDS: _reached(setting.operations, ids, run(setting.work, calendar, helped)),
+        EVENINGS: _reached(setting.operations, ids, run(setting.work, evenings, futures)),
+    }
+
+
+def _bought(part: _Part, gate: str, sessions: Sequence[Coming]) -> tuple[Bought, ...]:
+    now = _days(part.reached[gate], sessions)
+    days = {HANDS: sessions, EVENINGS: evenings_between(sessions)}
+    return tuple(
+        Bought(what=what, weeks=_weeks(now, _days(reached, days[what])))
+        for what, reached in part.more.items()
     )
 
 
@@ -281,14 +318,23 @@ def _weeks(before: date | None, after: date | None) -> int:
     return max(0, (before - after).days // 7)
 
 
-def _with_evenings(sessions: Sequence[Coming], drawn: Drawn) -> tuple[tuple[Coming, ...], Futures]:
-    """After each session an evening in the middle of the week, held and helped as often as that session."""
+def evenings_between(sessions: Sequence[Coming]) -> tuple[Coming, ...]:
+    """The sessions, and after each an evening in the middle of the week."""
+    return tuple(one for one, _ in _both(sessions))
+
+
+def _both(sessions: Sequence[Coming]) -> list[tuple[Coming, int]]:
     both = [(one, n) for n, one in enumerate(sessions)]
     both += [
         (Coming(one.day + timedelta(days=MIDWEEK), EVENING_START, EVENING), n)
         for n, one in enumerate(sessions)
     ]
-    both.sort(key=lambda pair: pair[0].moment)
+    return sorted(both, key=lambda pair: (pair[0].moment, pair[1]))
+
+
+def _with_evenings(sessions: Sequence[Coming], drawn: Drawn) -> tuple[tuple[Coming, ...], Futures]:
+    """An evening is held, and helped, as often as the session before it."""
+    both = _both(sessions)
     columns = [n for _, n in both]
     futures = drawn.futures
     return tuple(one for one, _ in both), futures._replace(

@@ -14,7 +14,7 @@ from witnessmark.jobs.minutes import about
 from witnessmark.jobs.operation import Operation
 from witnessmark.plan.coming import Coming, Sessions, coming
 from witnessmark.plan.learning import taught
-from witnessmark.plan.outlook import HORIZON, SAMPLES, Outlook, outlook
+from witnessmark.plan.outlook import HORIZON, SAMPLES, Outlook, Spread, outlook
 from witnessmark.plan.ranking import Ranked, ranked
 from witnessmark.plan.weeks import week_band
 from witnessmark.restoration.flow import Flow
@@ -25,11 +25,17 @@ from witnessmark.vehicle.catalogue import kind_of
 # Minutes to answer one ask of a gate that was never answered. Common practice, no source.
 ASK = 10
 
+# The futures are drawn in so many parts, each from a source of its own, whoever runs them.
+PARTS = 4
+
 _NOT_IN_THE_GARAGE = ("creeping", "road")
 
 
-def look_ahead(flow: Flow, *, samples: int = SAMPLES) -> Outlook:
-    """When each gate may be reached, by the calendar in the record and everything that may happen."""
+def look_ahead(flow: Flow, *, samples: int = SAMPLES, spread: Spread = map) -> Outlook:
+    """When each gate may be reached, by the calendar in the record and everything that may happen.
+
+    spread  runs the parts of the futures; that of a pool of threads runs them at once
+    """
     sessions = sessions_ahead(flow)
     order = order_ahead(flow, sessions)
     return outlook(
@@ -39,8 +45,9 @@ def look_ahead(flow: Flow, *, samples: int = SAMPLES) -> Outlook:
         sessions.coming,
         sessions.known,
         now=flow.now,
-        source=np.random.default_rng(flow.seed),
+        sources=np.random.default_rng(flow.seed).spawn(PARTS),
         samples=samples,
+        spread=spread,
     )
 
 
