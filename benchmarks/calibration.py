@@ -45,13 +45,18 @@ def forecast(overrun: Overrun, source: Any, *, draws: int = DRAWS) -> NDArray[np
 
 
 def world(source: Any, finished: int, *, lasting: int = 0) -> tuple[Overrun, float]:
-    """What a forecast may know, and the sum that then comes; `lasting`: begun, and only known to have so far."""
+    """What a forecast may know, and the sum that then comes.
+
+    lasting  begun things: some are finished when the record is asked, of the others only the time so far
+    """
     start = Overrun()
     variance = start.scale / source.standard_gamma(start.shape)
     mean = start.centre + sqrt(variance / start.weight) * source.standard_normal()
     logs = mean + sqrt(variance) * source.standard_normal(finished)
     begun = mean + sqrt(variance) * source.standard_normal(lasting)
-    known = learned(logs.tolist(), Overrun(open=lasting, lasted=tuple((begun - 0.3).tolist())))
+    so_far = source.uniform(-1.0, 1.0, lasting)
+    done = begun <= so_far
+    known = learned([*logs.tolist(), *begun[done].tolist()], Overrun(lasted=tuple(so_far[~done].tolist())))
     factors = np.minimum(MOST, np.exp(mean + sqrt(variance) * source.standard_normal(AHEAD)))
     return known, float(GUESS * factors.sum())
 

@@ -71,7 +71,7 @@ class Future:
         return self.rows[i].get("hands", 1) < 2 or bool(self.helped[self.number])
 
     def _could(self, i: int) -> bool:
-        """What comes before is done, and its things have come; looked at once a session and after each end."""
+        """What comes before is done, and its things have come."""
         clock = self._clock() if self.spare < self.full else self.start
         return self.free[i] <= clock and all(b in self.done for b in self.rows[i].get("before", ()))
 
@@ -89,10 +89,11 @@ class Future:
         self._give(i, SPELL if long and guess > self.full else None)
 
     def _half_done(self, i: int) -> None:
-        if self.guess[i] <= self.spare:
+        if self.rows[i].get("long") and self.guess[i] > self.full:
+            if self.spare >= SPELL:
+                self._give(i, SPELL)
+        elif min(self.guess[i], self.full) <= self.spare:
             self._give(i, None)
-        elif self.rows[i].get("long") and self.guess[i] > self.full and self.spare >= SPELL:
-            self._give(i, SPELL)
 
     def _give(self, i: int, most: int | None, *, forced: bool = False) -> None:
         ends = forced or (self.rows[i].get("whole") and self.stage[i] != "turned up")

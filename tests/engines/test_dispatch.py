@@ -61,8 +61,8 @@ def made(seed: int, count: int, futures: int, weeks: int) -> tuple[list[dict[str
 @pytest.mark.parametrize("seed", range(12))
 def test_it_ends_everything_when_a_plain_loop_of_the_same_rule_does(seed: int) -> None:
     rows, sessions, futures = made(seed, count=30, futures=6, weeks=60)
-    longest = int(sessions.lengths.max())
-    ran = run(work_of(rows, longest), sessions, futures)
+    usual = int(sessions.lengths.max())
+    ran = run(work_of(rows, usual), sessions, futures)
     pairs = list(zip(sessions.starts.tolist(), sessions.lengths.tolist(), strict=True))
     for f in range(6):
         lists = {k: getattr(futures, k)[f].tolist() for k in futures._fields if k != "dry"}

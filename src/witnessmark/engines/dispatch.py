@@ -176,9 +176,9 @@ def _take_half_done(each: Any, room: Any, now: Any, i: int, full: int, clock: in
     """Minutes something half done is given now; 0 where it waits, or what is planned for it does not fit."""
     if room[_FREE, i] > clock or (each[HANDS, i] > 1 and not helped):
         return 0
-    if room[_GUESS, i] <= now[_LEFT]:
-        return _ENDLESS
-    return SPELL if each[LONG, i] and room[_GUESS, i] > full and now[_LEFT] >= SPELL else 0
+    if each[LONG, i] and room[_GUESS, i] > full:
+        return SPELL if now[_LEFT] >= SPELL else 0
+    return _ENDLESS if min(room[_GUESS, i], full) <= now[_LEFT] else 0
 
 
 @inlined

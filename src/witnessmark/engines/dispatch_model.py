@@ -89,10 +89,10 @@ def lists(rows: list[list[int]]) -> tuple[Ints, Ints]:
     return at, np.array([one for row in rows for one in row], dtype=np.int32)
 
 
-def work_of(operations: list[dict[str, Any]], longest: int = 1 << 20) -> Work:
+def work_of(operations: list[dict[str, Any]], session: int = 1 << 20) -> Work:
     """Work from plain rows; what a row leaves out is nothing, one pair of hands, no minutes.
 
-    longest  minutes of the longest session: what asks for more is begun at the start of such a one
+    session  minutes of the usual one: what asks for more is begun at the start of such a one
 
     >>> work_of([{"planned": 20}, {"planned": 5, "before": [0]}]).then.tolist()
     [[1], [0]]
@@ -111,7 +111,7 @@ def work_of(operations: list[dict[str, Any]], longest: int = 1 << 20) -> Work:
         each[row, :-1] = [one.get(key, usual) for one in operations]
     for row, key in ((WHOLE, "whole"), (LONG, "long"), (DRY, "dry")):
         each[row, :-1] = [bool(one.get(key)) for one in operations]
-    each[ASKS, :-1] = [min(longest, _asks(one, operations)) for one in operations]
+    each[ASKS, :-1] = [min(session, _asks(one, operations)) for one in operations]
     each[BEFORE, :-1] = [len(before) for before in befores]
     each[THEN_AT], each[NEEDS_AT], each[BOUND_AT] = then_at, needs_at, bound_at
     lag = [clock for row in then for _, clock in row]

@@ -29,10 +29,14 @@ LATE = (1.0, 3.0)
 
 
 class Thing(Struct, frozen=True):
-    """One thing awaited: what it is, the day it is due; None where it has still to be ordered."""
+    """One thing awaited: what it is, the day it is due; None where it has still to be ordered.
+
+    sure  it comes on its day, as a session does that was moved
+    """
 
     what: str
     due: date | None
+    sure: bool = False
 
 
 class Lateness(Struct, frozen=True):

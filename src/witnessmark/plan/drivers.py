@@ -69,6 +69,8 @@ def told_apart(
     if any(o.minutes.owner for o in operations):
         yield "how far your own guesses fall short", drawn.factor
     for n, (thing, due) in enumerate(things):
+        if thing.sure:
+            continue
         when = "is ordered and comes" if due < 0 else "comes"
         yield f"when the {thing.what} {when}", futures.arrival[:, n]
     jobs: dict[str, list[int]] = {}

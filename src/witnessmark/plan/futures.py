@@ -193,8 +193,10 @@ def _arrivals(
     arrival = np.zeros((samples, len(things)), dtype=np.int32)
     late = source.beta(*lateness.late, samples)
     mean, spread = owners(lateness.by, source, samples)
-    for n, (_, due) in enumerate(things):
-        if due < 0:
+    for n, (thing, due) in enumerate(things):
+        if thing.sure:
+            days: Any = np.full(samples, float(due))
+        elif due < 0:
             days = _post(source, samples)
         else:
             by = np.exp(mean + spread * source.standard_normal(samples))

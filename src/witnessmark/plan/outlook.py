@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, datetime, timedelta
 from math import ceil
+from types import MappingProxyType
 from typing import Any
 
 import numpy as np
@@ -42,6 +43,7 @@ HANDS, EVENINGS = "a second pair of hands every time", "an evening of two hours 
 WORK_SHARE = 2 / 3
 _WORK = ("work", "prepare")
 _NEVER = 1_000_000
+NO_DELAYS: Mapping[str, int] = MappingProxyType({})
 
 Spread = Callable[[Callable[[Any], Any], Iterable[Any]], Iterable[Any]]
 
@@ -76,7 +78,7 @@ class Outlook(Struct, frozen=True, kw_only=True):
     gates       in the order asked for; drivers: of the last of them, what drives its band most
     bought      what more hands or hours would bring
     known       where the sessions are known from
-    too_long    operations that fit no session at all
+    too_long    operations that ask for more than the usual session
     overrun     the owner's factor behind it
     """
 
@@ -123,14 +125,16 @@ def outlook(
     sources: Sequence[Source],
     samples: int = SAMPLES,
     spread: Spread = map,
+    delays: Mapping[str, int] = NO_DELAYS,
 ) -> Outlook:
     """Run the rule through so many futures.
 
     order    the operations in the order they are rather done
     gates    for each gate the ids of the operations that hold it; the drivers are those of the last
     sources  of chance, one for each part of the futures; spread: runs the parts, one after another or at once
+    delays   for ids of operations, days from now before which they cannot be begun
     """
-    setting = _setting(state, order, sessions, now)
+    setting = _setting(state, order, sessions, now, delays)
     count = max(1, -(-samples // len(sources)))
     work = [(n, source) for n, source in enumerate(sources)]
     parts = list(
@@ -177,18 +181,21 @@ def _part(
 # ---- the numbers
 
 
-def _setting(state: State, order: Ranked, sessions: Sequence[Coming], now: datetime) -> _Setting:
+def _setting(
+    state: State, order: Ranked, sessions: Sequence[Coming], now: datetime, delays: Mapping[str, int]
+) -> _Setting:
     overrun = owners_overrun(state)
     start = datetime(now.year, now.month, now.day)
     things, waits = awaited(state, order.operations, now.date())
+    things, waits = _delayed(things, waits, delays, now.date())
     days = [(thing, (thing.due - now.date()).days if thing.due else -1) for thing in things]
-    longest = max((_hands_on(one) for one in sessions), default=0)
+    usual = usual_minutes(sessions)
     came = attendance(state.calendar, state.supply.held, now.date())
-    rows = _rows(order, waits, overrun, longest)
+    rows = _rows(order, waits, overrun, usual)
     return _Setting(
         operations=order.operations,
         rows=rows,
-        work=work_of(rows, longest),
+        work=work_of(rows, usual),
         things=tuple(days),
         odds=Odds(
             overrun=overrun,
@@ -202,18 +209,28 @@ def _setting(state: State, order: Ranked, sessions: Sequence[Coming], now: datet
     )
 
 
+def _delayed(
+    things: tuple[Thing, ...], waits: Mapping[str, tuple[int, ...]], delays: Mapping[str, int], today: date
+) -> tuple[tuple[Thing, ...], Mapping[str, tuple[int, ...]]]:
+    """A delay is a thing that comes on its day for certain."""
+    numbers = {days: len(things) + n for n, days in enumerate(dict.fromkeys(delays.values()))}
+    more = tuple(Thing("", today + timedelta(days), sure=True) for days in numbers)
+    longer = {id: (*waits.get(id, ()), numbers[days]) for id, days in delays.items()}
+    return (*things, *more), {**waits, **longer}
+
+
 def _rows(
-    order: Ranked, waits: Mapping[str, tuple[int, ...]], overrun: Overrun, longest: int
+    order: Ranked, waits: Mapping[str, tuple[int, ...]], overrun: Overrun, usual: int
 ) -> list[dict[str, Any]]:
     """Operations as plain rows; what is bound to one asks its things and its hands of it as well."""
     number = {o.id: n for n, o in enumerate(order.operations)}
     every = {o.id: o for o in order.operations}
-    more = max(1, round(mean(FINDING, most=longest or FINDING.high)))
+    more = max(1, round(mean(FINDING, most=usual or FINDING.high)))
     rows: list[dict[str, Any]] = []
     for operation in order.operations:
         bound = [b for b in order.bound[operation.id] if number[b] > number[operation.id]]
         together = [operation.id, *bound]
-        minutes = max(1, ceil(planned(operation, overrun.factor, most=longest)))
+        minutes = max(1, ceil(planned(operation, overrun.factor, most=usual)))
         long = operation.put_down and operation.sort in _WORK
         rows.append(
             {
@@ -230,6 +247,11 @@ def _rows(
             }
         )
     return rows
+
+
+def usual_minutes(sessions: Sequence[Coming]) -> int:
+    """Minutes with tools in hand of the usual session: half are as long at least."""
+    return sorted(_hands_on(one) for one in sessions)[len(sessions) // 2] if sessions else 0
 
 
 def _hands_on(one: Coming) -> int:
@@ -271,13 +293,12 @@ def _session_at(reached: NDArray[np.int32], part: float, sessions: Sequence[Comi
 
 
 def _too_long(setting: _Setting, sessions: Sequence[Coming]) -> tuple[str, ...]:
-    """What asks for more than the longest session, with what must follow it; work in spells does not."""
-    longest = max((_hands_on(one) for one in sessions), default=0)
+    """What asks for more than the usual session, with what must follow it; work in spells does not."""
+    usual = usual_minutes(sessions)
     return tuple(
         o.what
         for o, row in zip(setting.operations, setting.rows, strict=True)
-        if not row["long"]
-        and row["planned"] + sum(setting.rows[b]["planned"] for b in row["bound"]) > longest
+        if not row["long"] and row["planned"] + sum(setting.rows[b]["planned"] for b in row["bound"]) > usual
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 import numpy as np
@@ -11,7 +11,7 @@ from witnessmark.gate.asks import GATES, Gate, gate_called
 from witnessmark.gate.holds import asked_openings
 from witnessmark.ground.errors import BadInput
 from witnessmark.jobs.minutes import about
-from witnessmark.jobs.operation import Operation
+from witnessmark.jobs.operation import Job, Operation
 from witnessmark.plan.coming import Coming, Sessions, coming
 from witnessmark.plan.learning import taught
 from witnessmark.plan.outlook import HORIZON, SAMPLES, Outlook, Spread, outlook
@@ -63,11 +63,19 @@ def sessions_ahead(flow: Flow) -> Sessions:
     return found
 
 
-def order_ahead(flow: Flow, sessions: Sessions) -> Ranked:
-    """Everything that can be done in the garage, in the order in which the sheets would have it done."""
+def order_ahead(flow: Flow, sessions: Sessions, jobs: Sequence[Job] | None = None) -> Ranked:
+    """Everything that can be done in the garage, in the order in which the sheets would have it done.
+
+    jobs  in place of those of the record, where something is tried
+    """
     first = sessions.coming[0]
     sheet = flow.session(first.minutes / 60, helper=first.helper)
-    return ranked(flow.state, flow.jobs, (o.id for o in sheet.operations), asks_to_answer(flow))
+    return ranked(
+        flow.state,
+        flow.jobs if jobs is None else jobs,
+        (o.id for o in sheet.operations),
+        asks_to_answer(flow),
+    )
 
 
 def asks_to_answer(flow: Flow) -> Iterator[Operation]:

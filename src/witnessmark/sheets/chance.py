@@ -73,7 +73,7 @@ def _brings(bought: Bought) -> str:
 def _wants_longer(seen: Outlook) -> Iterator[Section]:
     if seen.too_long:
         yield Section(
-            heading="wants a longer session than any that comes",
+            heading="wants a longer session than the usual one",
             rows=tuple(Words(text=what) for what in seen.too_long),
         )
 
