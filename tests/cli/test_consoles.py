@@ -27,6 +27,7 @@ CALLS = {
     "buy": ["buy"],
     "plan": ["plan", "--seconds", "0.2"],
     "chance": ["chance", "--seconds", "0.2"],
+    "whatif": ["whatif", "two free days"],
     "calendar": ["calendar", "--to", "Kalender ü.ics"],
     "check": ["check"],
     "sheet": ["sheet", "wall", "--pdf", "Wand ä.pdf"],

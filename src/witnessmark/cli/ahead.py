@@ -112,3 +112,33 @@ def calendar_command(
     for s in sessions:
         hands = ", with helper" if s.helper else ""
         click.echo(f"  {s.moment:%a %d %b %Y %H:%M}, {s.minutes // 60} h {s.minutes % 60:02} min{hands}")
+
+
+@click.command("whatif")
+@click.argument("words", nargs=-1, required=True)
+@click.option("--seed", type=int, default=1, show_default=True, help="Of the chances drawn.")
+@answer_options
+@click.pass_context
+@speaks_plainly
+def whatif_command(
+    ctx: click.Context, words: tuple[str, ...], seed: int, as_json: bool, on: date | None, by: date | None
+) -> None:
+    """Answer a snag or a change in one line: what opens, goes in new, is ordered, swaps in, where to stop.
+
+    Nothing is written.
+
+    \b
+    Example:  witnessmark whatif "pinion seal will not come out"
+              witnessmark whatif u-bolt nuts three weeks late
+              witnessmark whatif welder down
+              witnessmark whatif two free days
+              witnessmark whatif drop clutch plate
+    """
+    from witnessmark.restoration.whatif import what_if, whatif_plain, whatif_screen
+
+    flow = opened(ctx).flow(on, by, seed=max(0, seed))
+    answer = what_if(flow, " ".join(words))
+    if as_json:
+        say_json(whatif_plain(answer))
+    else:
+        click.echo(as_text(whatif_screen(flow, answer)))

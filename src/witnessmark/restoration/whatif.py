@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 from collections.abc import Mapping, Sequence
 from datetime import timedelta
+from typing import Any
 
 import numpy as np
 from msgspec import Struct
@@ -27,6 +28,8 @@ from witnessmark.reach.minutes import opening_minutes
 from witnessmark.restoration.ahead import gate_operations, order_ahead, sessions_ahead
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.naming import thing_named
+from witnessmark.sheets.rows import Sheet
+from witnessmark.sheets.whatif import whatif_sheet
 from witnessmark.words.snag_line import DOWN, DROP, FREE, LATE, STUCK, Snag, read_snag
 
 SAMPLES = 1_200
@@ -334,3 +337,18 @@ def _days(snag: Snag) -> str:
 
 def _guessed(snag: Snag) -> str:
     return "" if snag.told else " (a guess)"
+
+
+def whatif_screen(flow: Flow, answer: WhatIf) -> Sheet:
+    """The answer as a sheet."""
+    return whatif_sheet(
+        answer.heard, answer.said, answer.five, (answer.before, answer.after),
+        vehicle=flow.vehicle.name, today=flow.today, line=flow.line,
+    )  # fmt: skip
+
+
+def whatif_plain(answer: WhatIf) -> dict[str, Any]:
+    """The answer as plain values."""
+    five = {key: list(getattr(answer.five, key)) for key in snags.FiveThings.__struct_fields__}
+    road = {"before": answer.before, "after": answer.after}
+    return {"heard": answer.heard, "said": list(answer.said), **five, "road": road}

@@ -15,6 +15,7 @@ from witnessmark.restoration.heard import Heard
 from witnessmark.restoration.photos import write_with_photos
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.restoration.screens import kinds_known, line_shown, offered_lines
+from witnessmark.web.ahead import answered, is_snag
 from witnessmark.web.asked import day_of, number_of, time_of, words_of
 from witnessmark.web.record import with_record
 from witnessmark.web.showing import page
@@ -60,6 +61,8 @@ def line_page(request: HttpRequest, restoration: Restoration) -> HttpResponse:
     typed = _typed(request.GET)
     written = number_of(request.GET.get("written", ""))
     if typed.words and not request.GET.get("change"):
+        if is_snag(typed.words) and not request.GET.get("written_down"):
+            return answered(request, restoration, typed.words)
         return _read_back(request, restoration, typed, kept=photos_kept(request, "GET"))
     flow = restoration.flow()
     shown = line_shown(flow, written) if written else None

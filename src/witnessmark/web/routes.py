@@ -5,6 +5,7 @@ from __future__ import annotations
 from django.urls import path, register_converter
 
 from witnessmark.web import (
+    ahead,
     answers,
     archive,
     bench,
@@ -50,6 +51,9 @@ urlpatterns = [
     path("back", tools.back_page),
     path("plan", planning.plan_page),
     path("session", answers.session_page),
+    path("ahead", ahead.ahead_page),
+    path("ahead/moved", ahead.moved_page),
+    path("whatif", ahead.whatif_page),
     path("owed", answers.owed_page),
     path("gate", answers.gates_page),
     path("gate/<slug:name>", answers.gate_page),

@@ -31,6 +31,8 @@ PLACES = (
     ("Line", "/line"),
     ("Session", "/session"),
     ("Plan", "/plan"),
+    ("Ahead", "/ahead"),
+    ("What if", "/whatif"),
     ("Owed", "/owed"),
     ("Gates", "/gate"),
     ("Needs", "/needs"),
