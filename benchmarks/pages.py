@@ -32,8 +32,9 @@ from witnessmark.web.serving import application, warm
 ONE_USER, EIGHT_USERS, WRITE, COLD, WEIGHT = 0.150, 0.400, 0.050, 1.5, 150_000
 PAGES = (
     "/", "/line", "/line?words=took+off+hub+nut+left+rear", "/down", "/session", "/owed", "/owed?part=1",
-    "/gate", "/gate/road", "/gate/road?part=1", "/needs", "/shelf", "/vehicle", "/vehicle?part=1", "/journal",
-    "/journal?find=hub", "/journal/19990", "/sheets", "/sheets/wall", "/sheets/gate",
+    "/gate", "/gate/road", "/gate/road?part=1", "/needs", "/shelf", "/vehicle", "/vehicle/place?at=left+rear", "/journal",
+    "/journal?find=hub", "/journal/19990", "/sheets", "/sheets/wall", "/sheets/gate", "/wall", "/bench",
+    "/bench/seals/driver?bore=36.2mm&shaft=31.8mm&have=32x36+mm", "/sweep",
 )  # fmt: skip
 USERS = 8
 TOKEN = re.compile(r'name="csrfmiddlewaretoken" value="([^"]+)"')
@@ -199,13 +200,17 @@ def ask_all(address: str, rounds: int, first: int, waits: list[float]) -> None:
 
 
 def fetched(address: str, page: str) -> bytes:
-    connection = http.client.HTTPConnection(address, timeout=30)
-    connection.request("GET", page)
-    answer = connection.getresponse()
-    body = answer.read()
-    connection.close()
-    assert answer.status == 200, (page, answer.status)
-    return body
+    """A page's body. What takes over a second tells its progress meanwhile and is asked for again."""
+    while True:
+        connection = http.client.HTTPConnection(address, timeout=30)
+        connection.request("GET", page)
+        answer = connection.getresponse()
+        body = answer.read()
+        connection.close()
+        if answer.status == 200:
+            return body
+        assert answer.status == 303, (page, answer.status)
+        time.sleep(0.05)
 
 
 def row(name: str, waits: list[float], bound: float, work: list[float] | None = None, said: str = "") -> None:
