@@ -32,7 +32,8 @@ from witnessmark.web.serving import application, warm
 ONE_USER, EIGHT_USERS, WRITE, COLD, WEIGHT = 0.150, 0.400, 0.050, 1.5, 150_000
 PAGES = (
     "/", "/line", "/line?words=took+off+hub+nut+left+rear", "/down", "/session", "/owed", "/owed?part=1",
-    "/gate", "/gate/road", "/gate/road?part=1", "/needs", "/shelf", "/vehicle", "/vehicle/place?at=left+rear", "/journal",
+    "/gate", "/gate/road", "/gate/road?part=1", "/needs", "/shelf", "/vehicle",
+    "/vehicle/place?at=left+rear", "/journal",
     "/journal?find=hub", "/journal/19990", "/sheets", "/sheets/wall", "/sheets/gate", "/wall", "/bench",
     "/bench/seals/driver?bore=36.2mm&shaft=31.8mm&have=32x36+mm", "/sweep",
 )  # fmt: skip

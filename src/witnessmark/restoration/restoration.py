@@ -12,10 +12,11 @@ from witnessmark.journal.facts import AnyFact, Doing, Struck
 from witnessmark.journal.order import done_by, in_force, written_by
 from witnessmark.journal.rules.orphans import orphaned_by
 from witnessmark.restoration.flow import Flow
-from witnessmark.restoration.following import following
+from witnessmark.restoration.following import Following, following
 from witnessmark.restoration.heard import Heard
 from witnessmark.restoration.plausibility import plausible
 from witnessmark.restoration.striking import strike_in
+from witnessmark.state.standing import DESCRIBING
 from witnessmark.store.record_store import RecordStore
 from witnessmark.vehicle.things import Vehicle
 from witnessmark.words.lines import TypedLine
@@ -71,9 +72,20 @@ class Restoration:
     # ---- writing
 
     def hear(
-        self, words: str, *, kind: str = "", day: date | None = None, at: str = "", reading: int = 0
+        self,
+        words: str,
+        *,
+        kind: str = "",
+        day: date | None = None,
+        at: str = "",
+        reading: int = 0,
+        follow: bool = True,
     ) -> Heard:
-        """Understand a line against this record. `reading` 1 or 2 takes one of the other readings instead."""
+        """Understand a line against this record, and what would follow from it.
+
+        reading  1 or 2 takes one of the other readings instead
+        follow   False: what follows is not worked out; it was read back before
+        """
         strike = strike_in(words, self.entries)
         if strike is not None:
             return self.hear_strike(strike, words=words, kind=kind, day=day, at=at)
@@ -84,14 +96,18 @@ class Restoration:
         best = understood.best
         done, hour = best.day or day or self.now.date(), best.time or at
         entries = self._entries(words, best.facts, done, hour, self.last_line)
-        after = before.followed_by(entries)
+        follows = (
+            following(before, before.followed_by(entries), best.facts)
+            if follow
+            else Following(stands={}, owes=(), pays=())
+        )
         return Heard(
             words=words,
             understood=understood,
             facts=best.facts,
             day=done,
             time=entries[0].time if entries else hour,
-            follows=following(before, after, best.facts),
+            follows=follows,
             last_line=self.last_line,
             plausible=plausible(best.facts, before.vehicle.joints),
         )
@@ -168,9 +184,10 @@ class Restoration:
     ) -> Heard:
         """Understand a strike, and what would follow from it."""
         struck = self._strikable(strike)
-        understood = read_line(
-            strike.instead or struck.words, self._without(strike.line).vehicle, today=struck.day, kind=kind
-        )
+        before = self.flow()
+        # The vehicle as it is without the line; only a line that describes makes a difference to it.
+        vehicle = (self._without(strike.line) if isinstance(struck.fact, DESCRIBING) else before).vehicle
+        understood = read_line(strike.instead or struck.words, vehicle, today=struck.day, kind=kind)
         instead = _single(understood) if strike.instead else None
         fact = Struck(line=strike.line, why=strike.why, instead=instead, words=strike.instead)
         said = f"Struck line {strike.line}, {struck.words!r}: {strike.why}."
@@ -185,9 +202,9 @@ class Restoration:
             facts=(fact,),
             day=done,
             time=entries[0].time,
-            follows=following(self.flow(), Flow((*self.entries, *entries), self.now), (fact, struck.fact)),
+            follows=following(before, before.followed_by(entries), (fact, struck.fact)),
             last_line=self.last_line,
-            plausible=plausible((fact,), self._without(strike.line).vehicle.joints),
+            plausible=plausible((fact,), vehicle.joints),
         )
 
     def orphaned_by(self, line: int) -> tuple[Entry, ...]:

@@ -35,12 +35,14 @@ class Typed(Struct, frozen=True, kw_only=True):
     day: str = ""
     at: str = ""
 
-    def heard(self, restoration: Restoration) -> Heard:
+    def heard(self, restoration: Restoration, *, follow: bool = True) -> Heard:
         """The line as this record understands it; a device whose clock runs ahead has no say in the day."""
         day = day_of(self.day)
         told = day if day is not None and day <= restoration.now.date() else None
         at = self.at if told else ""
-        return restoration.hear(self.words, kind=self.kind, reading=self.reading, day=told, at=at)
+        return restoration.hear(
+            self.words, kind=self.kind, reading=self.reading, day=told, at=at, follow=follow
+        )
 
 
 def _typed(sent: Any) -> Typed:
@@ -82,7 +84,7 @@ def _write(request: HttpRequest, restoration: Restoration, photos: tuple[str, ..
     before = written_as(restoration.entries, typed.id, typed.words)
     if before:
         return _written(before[-1].line)
-    heard = typed.heard(restoration)
+    heard = typed.heard(restoration, follow=False)
     if heard.understood.ask is not None:
         return _read_back(request, restoration, typed, kept=photos)
     if heard.understood.best.sentence != request.POST.get("said", ""):
