@@ -13,8 +13,8 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
+from benchmarks.instances import read_instance
 from benchmarks.measuring import answered, told, warm
-from benchmarks.psplib import read_instance
 
 
 def main() -> None:

@@ -19,8 +19,8 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from ortools.sat.python import cp_model
 
+from benchmarks.instances import read_instance
 from benchmarks.measuring import answered, warm
-from benchmarks.psplib import read_instance
 from witnessmark.engines.schedule_model import Problem
 
 FOLDER = Path(__file__).resolve().parents[1] / "tests" / "engines" / "psplib"

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from benchmarks.instances import read_instance
 from benchmarks.jobshop import job_shop
-from benchmarks.psplib import read_instance
 from witnessmark.engines.schedule import by_steps, schedule
 from witnessmark.engines.schedule_check import answer_faults
 

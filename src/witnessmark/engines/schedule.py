@@ -44,12 +44,14 @@ class Allowed(Struct, frozen=True, kw_only=True):
     exact    effort of the exact solver in its own deterministic measure, about seconds; 0: not asked
     seconds  the seconds it may take, asked when its turn comes, where the caller has a clock
     workers  threads of the exact solver
+    told     is given the best value of a chain whenever it was looked at
     """
 
     used: Callable[[int], float]
     exact: float = 0.0
     seconds: Callable[[], float] | None = None
     workers: int = 1
+    told: Callable[[int], None] | None = None
 
 
 def by_steps(steps: int, *, exact: float = 0.0) -> Allowed:
@@ -139,6 +141,8 @@ def _chain(axis: Axis, found: _Found, allowed: Allowed, seed: int, hot: float = 
         heat = later * hot ** (1 - used) * COLD**used
         anneal(axis, order, join, best, best_join, values, state, look, heat, heat)
         made += look
+        if allowed.told is not None:
+            allowed.told(int(values[1]))
     came = _Found(axis, best, best_join)
     came.steps = found.steps + made
     return came
