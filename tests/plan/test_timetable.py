@@ -155,7 +155,7 @@ def test_a_parcel_due_after_the_last_session_holds_only_what_waits_for_it() -> N
     late = Thing("rare ring", date(2028, 1, 1))
     plan = planned(asked(step("fit", 10), step("other", 10), things=(late,), waits={"fit": (0,)}))
     assert set(where(plan)) == {"other"}
-    assert plan.left_out[0].because == "what it waits for comes after the last session planned"
+    assert "before the last session that suits it" in plan.left_out[0].because
 
 
 def test_two_that_wait_for_each_other_are_done_together_and_never_for_ever() -> None:
@@ -219,3 +219,19 @@ def test_a_session_called_off_is_the_reason_told() -> None:
     after = planned(asked(*TEN, sessions=left, now=datetime(2026, 6, 8, 20)), before)
     told = {m.because for m in after.moved if m.before == date(2026, 6, 6)}
     assert told == {"that session is over, or called off"}
+
+
+def test_beyond_the_last_promise_a_helper_is_counted_on_again() -> None:
+    sessions = saturdays(30, helper=frozenset({1}))
+    plan = planned(asked(step("pad", 400), step("bleed", 30, "pad", hands=2), sessions=sessions))
+    assert where(plan)["bleed"] == [5]
+
+
+def test_what_has_no_session_left_after_what_it_waits_for_is_left_out_alone() -> None:
+    """The last session with a helper lies before the first part is done; the rest is planned."""
+    sessions = saturdays(3, helper=frozenset({0}))
+    plan = planned(
+        asked(step("strip", 200), step("lift", 20, "strip", hands=2), step("paint", 20), sessions=sessions)
+    )
+    assert set(where(plan)) == {"strip", "paint"}
+    assert plan.left_out[0].name == "lift"

@@ -30,6 +30,7 @@ from witnessmark.sheets.text import as_text
 PRINTED = ("session", "gate", "labels")
 SHOWN_LINES = 44
 BUY_SECONDS = 5.0
+PLAN_SECONDS = 3.0
 
 
 @click.command("demo")
@@ -60,15 +61,23 @@ def demo_command(folder: Path, as_json: bool) -> None:
     _show(1, "What is loose, and what is owed", owed_screen(flow), "owed")
     _show(2, "What holds the road gate, and why", gate_screen(flow, "road"), "gate road")
     _show(3, "What fits the next session", session_screen(flow, flow.session()), "session")
+    plan = _plan(flow)
+    _show(4, "What the sessions to come hold", plan, "plan")
     order = flow.buy(left=countdown(BUY_SECONDS))
-    _show(4, "What to order tonight", buy_screen(flow, order) if order.choices else needs_screen(flow), "buy")
-    click.echo("5  Printed")
+    _show(5, "What to order tonight", buy_screen(flow, order) if order.choices else needs_screen(flow), "buy")
+    click.echo("6  Printed")
     for file in printed:
         click.echo(f"   {file}")
     command = _command()
     click.echo(f"\nNext, see it in pages:  {command} pages {folder}")
     click.echo(f'or write a line:        {command} --in {folder} write "proved flange nut seen"')
     click.echo(f'or begin your own:      {command} --in my-vehicle begin "what you call it"')
+
+
+def _plan(flow: Flow) -> Sheet:
+    from witnessmark.restoration.timetable import plan_ahead, timetable_screen
+
+    return timetable_screen(flow, plan_ahead(flow, left=countdown(PLAN_SECONDS)))
 
 
 def _command() -> str:

@@ -16,9 +16,18 @@ from msgspec import Struct
 from witnessmark.engines.schedule_axis import Axis, axis_of, schedule_of
 from witnessmark.engines.schedule_bound import Bounds, bounds_of
 from witnessmark.engines.schedule_check import answer_faults
-from witnessmark.engines.schedule_kernel import anneal, clock_at_end, improved, last_of, value_of
+from witnessmark.engines.schedule_kernel import (
+    anneal,
+    clock_at_end,
+    earliest,
+    forwards,
+    improved,
+    last_of,
+    value_of,
+)
 from witnessmark.engines.schedule_model import Answer, Problem, Schedule, Trouble
 from witnessmark.engines.schedule_rules import ordered, rule_orders
+from witnessmark.engines.schedule_tails import in_order_of_links
 from witnessmark.engines.schedule_trouble import troubles_of
 from witnessmark.ground.errors import WitnessMarkError
 
@@ -82,7 +91,7 @@ def schedule(
     bounds = bounds_of(axis)
     found = _first(axis, bounds, last)
     if found is None:
-        return Answer(schedule=Schedule(()), troubles=(_ran_out(problem),))
+        return Answer(schedule=Schedule(()), troubles=(_ran_out(problem, axis),))
     first, bound = found.value, bounds.value
     if allowed is not None and found.value > bound:
         found = _annealed(axis, found, allowed, seed, spread, hot=COLD if last is not None else HOT)
@@ -186,6 +195,28 @@ def _checked(problem: Problem, answer: Answer) -> Answer:
     return answer
 
 
-def _ran_out(problem: Problem) -> Trouble:
+def _ran_out(problem: Problem, axis: Axis) -> Trouble:
+    """No room: for the first activities that have none even alone, else for the first that finds none.
+
+    None is named where the sessions are too few for the work as a whole.
+    """
     needed = sum(a.minutes for a in problem.activities)
-    return Trouble(kind="ran_out", needed=needed, there=sum(s.minutes for s in problem.sessions))
+    there = sum(s.minutes for s in problem.sessions)
+    if needed > there:
+        return Trouble(kind="ran_out", needed=needed, there=there)
+    count = len(axis.length)
+    start, end = np.zeros(count, dtype=np.int64), np.zeros(count, dtype=np.int64)
+    order = in_order_of_links(axis)
+    earliest(axis, np.array(order), start, end)
+    late = {n for n in order if end[n] - start[n] < axis.length[n]}
+    first = tuple(n for n in order if n in late and not late & set(_before(axis, n)))
+    if not first:
+        start[:] = -1
+        join = np.ones(count, dtype=np.bool_)
+        forwards(axis, np.array(order), join, start, end, np.zeros(count, dtype=np.bool_))
+        first = (next((n for n in order if start[n] < 0), order[-1]),)
+    return Trouble(kind="ran_out", activities=first, needed=needed, there=there)
+
+
+def _before(axis: Axis, number: int) -> list[int]:
+    return [int(n) for n in axis.before[axis.before_at[number] : axis.before_at[number + 1]]]

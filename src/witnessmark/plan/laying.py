@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
 from math import ceil
+from statistics import median_low
 
 from msgspec import Struct
 
 from witnessmark.engines.schedule_model import Activity, Link, Problem, Session, Target
 from witnessmark.jobs.operation import Operation
 from witnessmark.plan.arrivals import POST, Thing
-from witnessmark.plan.blocks import Block
+from witnessmark.plan.blocks import Block, in_spells
 from witnessmark.plan.coming import Coming
 from witnessmark.plan.estimate import planned
 from witnessmark.plan.overrun import Overrun
@@ -106,11 +107,34 @@ def laid(state: State, asked: Asked, left: frozenset[int]) -> Laid:
 
 
 def helpers_assumed(asked: Asked) -> frozenset[int]:
-    """Where nobody promised to come, each so-many-th session, as often as somebody came so far."""
-    if any(session.helper for session in asked.sessions):
-        return frozenset()
+    """After the last session somebody promised to come to, each so-many-th, as often as one came so far."""
+    promised = [n for n, session in enumerate(asked.sessions) if session.helper]
     every = max(1, round(1 / max(0.02, asked.helped)))
-    return frozenset(range(every - 1, len(asked.sessions), every))
+    first = promised[-1] + every if promised else every - 1
+    return frozenset(range(first, len(asked.sessions), every))
+
+
+def cut_to_usual(state: State, asked: Asked) -> tuple[Block, ...]:
+    """The blocks, those cut into spells that would else need one of a few long sessions.
+
+    What goes in one go, takes two or needs a place that does not stay set up is laid into single sessions:
+    it is cut to the usual one that suits it, where it may be put down at all.
+    """
+    blocks, assumed = asked.blocks, helpers_assumed(asked)
+    work = [max(STEP, int(session.minutes * WORK_SHARE) // STEP * STEP) for session in asked.sessions]
+    helped = [m for n, m in enumerate(work) if asked.sessions[n].helper or n in assumed]
+    at = 0
+    while at < len(blocks):
+        block = blocks[at]
+        two = any(o.hands > 1 for o in block.operations)
+        places = {_place(state, o) for o in block.operations} & {WELDER, SPRAY}
+        suits = helped if two else work
+        room = median_low(suits) - max((SET_UPS[p - WELDER] for p in places), default=0) if suits else 0
+        single = two or block.in_one_go or bool(places)
+        cut = in_spells(blocks, at, room) if single and sum(block.minutes) > room > 0 else None
+        blocks = cut or blocks
+        at += cut[at].spell[1] if cut else 1
+    return blocks
 
 
 def minutes_of(operation: Operation, overrun: Overrun) -> int:

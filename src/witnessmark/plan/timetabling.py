@@ -18,7 +18,7 @@ from witnessmark.engines.schedule_trouble import troubles_of
 from witnessmark.ground.errors import BadInput
 from witnessmark.plan.blocks import Block, in_spells
 from witnessmark.plan.coming import Coming
-from witnessmark.plan.laying import DAY, Asked, Laid, laid
+from witnessmark.plan.laying import DAY, Asked, Laid, cut_to_usual, laid
 from witnessmark.plan.moved import moved_since
 from witnessmark.plan.timetable import GateDay, Held, LeftOut, Stint, Timetable, Wait
 from witnessmark.state.standing import State
@@ -48,19 +48,20 @@ def timetable(state: State, asked: Asked, terms: Terms, last: Timetable | None =
     """
     far = (b for b in asked.blocks if any(o.stage in FAR for o in b.operations))
     because = {b.id: LeftOut(what=_said(b), name="", because=ON_THE_ROAD, do="") for b in far}
+    asked = replace(asked, blocks=cut_to_usual(state, asked))
     while True:
         problem = laid(state, asked, _with_followers(asked.blocks, because))
-        troubles = troubles_of(problem.problem) if problem.blocks else ()
+        if not problem.blocks:
+            return _told(asked, problem, None, because, terms.known, last)
+        answer = None
+        troubles = troubles_of(problem.problem)
         if not troubles:
-            break
+            answer = _answered(problem, terms, last)
+            troubles = answer.troubles
+        if answer is not None and not troubles:
+            return _told(asked, problem, answer, because, terms.known, last)
         asked, fresh = _in_the_way(problem, asked, troubles)
         because |= fresh
-    if not problem.blocks:
-        return _told(asked, problem, None, because, terms.known, last)
-    answer = _answered(problem, terms, last)
-    if answer.troubles:
-        raise _ran_out(answer.troubles[0], asked)
-    return _told(asked, problem, answer, because, terms.known, last)
 
 
 def _answered(problem: Laid, terms: Terms, last: Timetable | None) -> Answer:
@@ -132,6 +133,8 @@ def _in_the_way(
     """What is too long is cut into spells where it may be; what is in the way else is left out."""
     found = {}
     for trouble in troubles:
+        if trouble.kind == "ran_out" and not trouble.activities:
+            raise _ran_out(trouble, asked)
         if trouble.kind in ("sessions", "numbers"):
             raise BadInput(
                 given="the calendar has no session that can be planned with",
@@ -163,10 +166,8 @@ def _left_out(block: Block, trouble: Trouble) -> LeftOut:
         )
         do = "Free a longer session for it, or ask a helper where it takes two."
     else:
-        because, do = (
-            "what it waits for comes after the last session planned",
-            "Order it, or arrange sessions.",
-        )
+        because = "what it waits for is not done or here before the last session that suits it"
+        do = "Order it sooner, or arrange sessions beyond."
     return LeftOut(what=_said(block), name=name, because=because, do=do)
 
 
