@@ -12,7 +12,7 @@ import shlex
 import subprocess
 import time
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Literal, TextIO
 from xml.etree import ElementTree
@@ -196,11 +196,16 @@ def quick_checks() -> list[str]:
     return [name for name, command in checks.items() if not ends_well(name, command)]
 
 
-def ends_well(name: str, command: Sequence[str]) -> bool:
+def ends_well(name: str, command: Sequence[str], settings: Mapping[str, str] | None = None) -> bool:
     """Run one check, quiet while all is in order, and say how it went."""
     began = time.monotonic()
     said = subprocess.run(
-        command, cwd=HOUSE, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, env=in_utf8(), check=False
+        command,
+        cwd=HOUSE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        env={**in_utf8(), **(settings or {})},
+        check=False,
     )
     well = said.returncode == 0
     if not well:
@@ -220,6 +225,8 @@ def test() -> int:
     wrong = quick_checks()
     if subprocess.call(pytest_command(), cwd=HOUSE) != 0:
         wrong.append("tests")
+    if not ends_well("compiled loops, run as plain Python", loops_command(), {"NUMBA_DISABLE_JIT": "1"}):
+        wrong.append("compiled loops")
     if not ends_well("coverage of the core", coverage_command()):
         wrong.append("coverage of the core")
     passed, failed, skipped = counted()
@@ -239,6 +246,13 @@ def pytest_command() -> list[str]:
     cores = max(1, min(4, os.cpu_count() or 1))
     measured = ["--cov", "--cov-report=", f"--junitxml={COUNTS}"]
     return [str(PYTHON), "-m", "pytest", "-rs", "-n", str(cores), *measured]
+
+
+def loops_command() -> list[str]:
+    """The loops that are compiled, as they stand: only so is it seen which of their lines a test goes down."""
+    measured = ["--cov", "--cov-append", "--cov-report=", "-p", "no:cacheprovider"]
+    chosen = "dispatch or two_sprays or taken_up or out_of_sessions or circle or same_seed"
+    return [str(PYTHON), "-m", "pytest", "-q", "tests/engines", "-k", chosen, *measured]
 
 
 def coverage_command() -> list[str]:
