@@ -249,7 +249,7 @@ def pytest_command() -> list[str]:
 
 
 def loops_command() -> list[str]:
-    """The loops that are compiled, as they stand: only so is it seen which of their lines a test goes down."""
+    """The loops that are compiled, as they stand: so it is seen which of their lines a test goes down."""
     measured = ["--cov", "--cov-append", "--cov-report=", "-p", "no:cacheprovider"]
     chosen = "dispatch or two_sprays or taken_up or out_of_sessions or circle or same_seed"
     return [str(PYTHON), "-m", "pytest", "-q", "tests/engines", "-k", chosen, *measured]

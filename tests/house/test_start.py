@@ -184,7 +184,7 @@ def test_a_skip_counts_against_it_only_where_none_may_be(
     monkeypatch.setenv("WM_ALL", all_or_nothing)
     monkeypatch.setattr(start, "make_ready", lambda level: None)
     monkeypatch.setattr(start, "quick_checks", list)
-    monkeypatch.setattr(start, "ends_well", lambda name, command: True)
+    monkeypatch.setattr(start, "ends_well", lambda *_: True)
     monkeypatch.setattr("subprocess.call", lambda command, cwd: 0)
     monkeypatch.setattr(start, "counted", lambda: counts)
     assert start.test() == code
@@ -196,7 +196,7 @@ def test_a_skip_counts_against_it_only_where_none_may_be(
 def test_pytest_that_ran_nothing_is_a_failure(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(start, "make_ready", lambda level: None)
     monkeypatch.setattr(start, "quick_checks", list)
-    monkeypatch.setattr(start, "ends_well", lambda name, command: True)
+    monkeypatch.setattr(start, "ends_well", lambda *_: True)
     monkeypatch.setattr("subprocess.call", lambda command, cwd: 5)
     monkeypatch.setattr(start, "counted", lambda: (9, 0, 0))
     assert start.test() == 1
