@@ -31,6 +31,7 @@ PRINTED = ("session", "gate", "labels")
 SHOWN_LINES = 44
 BUY_SECONDS = 5.0
 PLAN_SECONDS = 3.0
+CHANCES = 2_000
 
 
 @click.command("demo")
@@ -50,6 +51,8 @@ def demo_command(folder: Path, as_json: bool) -> None:
     \b
     Example:  witnessmark demo
     """
+    from witnessmark.restoration.ahead import chance_screen, look_ahead
+
     _clear(folder)
     restoration = tell(folder)
     flow = restoration.flow()
@@ -63,13 +66,16 @@ def demo_command(folder: Path, as_json: bool) -> None:
     _show(3, "What fits the next session", session_screen(flow, flow.session()), "session")
     plan = _plan(flow)
     _show(4, "What the sessions to come hold", plan, "plan")
+    seen = chance_screen(flow, look_ahead(flow, samples=CHANCES))
+    _show(5, "When each gate may be reached", seen, "chance")
     order = flow.buy(left=countdown(BUY_SECONDS))
-    _show(5, "What to order tonight", buy_screen(flow, order) if order.choices else needs_screen(flow), "buy")
-    click.echo("6  Printed")
+    _show(6, "What to order tonight", buy_screen(flow, order) if order.choices else needs_screen(flow), "buy")
+    click.echo("7  Printed")
     for file in printed:
         click.echo(f"   {file}")
     command = _command()
-    click.echo(f"\nNext, see it in pages:  {command} pages {folder}")
+    click.echo(f'\nAsk what a snag does:   {command} --in {folder} whatif "pinion seal will not come out"')
+    click.echo(f"see it in pages:        {command} pages {folder}")
     click.echo(f'or write a line:        {command} --in {folder} write "proved flange nut seen"')
     click.echo(f'or begin your own:      {command} --in my-vehicle begin "what you call it"')
 

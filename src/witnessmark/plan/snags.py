@@ -145,7 +145,8 @@ def safe_stop(state: State, name: str) -> tuple[str, ...]:
         said.append("cap every open pipe end")
     if apart:
         said.append(f"cover what is open ({listed([j.name for j in apart])}), bag and label what is off")
-    fluids = sorted({j.fluid or kind_of(j.kind).fluid for j in near} - {"", "grease"})
+    filled = [j for j in near if kind_of(j.kind).closed_by == "fill" or j.name == name]
+    fluids = sorted({j.fluid or kind_of(j.kind).fluid for j in filled} - {"", "grease"})
     if fluids and (apart or name in state.vehicle.joints):
         said.append(f'hang a tag on it: "EMPTY, NO {listed(fluids).upper()}" until it is filled and proven')
     said.append("write: downed tools, and what is finger-tight")

@@ -11,7 +11,7 @@ from datetime import date, datetime
 from functools import cached_property
 
 from witnessmark.buy.buying import Asked, Buying, buying
-from witnessmark.buy.needed import coming_sessions, dated, on_donor, required, session_of_each
+from witnessmark.buy.needed import AHEAD, dated, on_donor, required, session_of_each
 from witnessmark.buy.offers import market_of, own_currency, worth_told
 from witnessmark.gate.answer import GateAnswer
 from witnessmark.gate.holds import ask_gate
@@ -25,6 +25,7 @@ from witnessmark.journal.rules.every import all_faults
 from witnessmark.owed.debt import Debt
 from witnessmark.owed.needs import Need, needs_from
 from witnessmark.owed.owed import owed_by, word_for
+from witnessmark.plan.coming import coming
 from witnessmark.plan.next_session import plan_session
 from witnessmark.plan.session import SessionPlan
 from witnessmark.reach.way_in import WayIn, way_in
@@ -107,7 +108,8 @@ class Flow:
     @cached_property
     def session_days(self) -> tuple[date, ...]:
         """sessions held -> the days of those to come"""
-        return coming_sessions(self.state, self.today)
+        found = coming(self.state.calendar, self.state.supply.held, self.now, AHEAD).coming
+        return tuple(dict.fromkeys(session.day for session in found))
 
     @cached_property
     def needs_dated(self) -> tuple[Need, ...]:

@@ -65,7 +65,7 @@ class _Plot:
         return self.wide - LEFT - RIGHT - 10
 
     def shapes(self) -> Iterator[str]:
-        yield text((LEFT, 6), "The road gate, asked month by month", size=PLAIN, bold=True)
+        yield text((LEFT, 6), "The road, month by month", size=PLAIN, bold=True)
         yield from self._years()
         yield from self._months()
         day = self.asked[-1].day

@@ -43,7 +43,7 @@ def whatif_sheet(
         date=today,
         line=line,
         code=sheet_code("what if", "", name, today, line),
-        headline=heard,
+        headline=heard[:1].upper() + heard[1:],
         sections=(
             Section(heading="the answer", rows=tuple(Words(text=words) for words in (*said, moved))),
             *(
