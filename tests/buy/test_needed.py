@@ -4,7 +4,7 @@ from datetime import date
 
 from tests.building import described, evening, state_of
 from tests.buy.markets import need
-from witnessmark.buy.needed import Required, coming_sessions, dated, on_donor, required, session_of_each
+from witnessmark.buy.needed import Required, dated, on_donor, required, session_of_each
 from witnessmark.jobs.jobs import jobs_of
 from witnessmark.jobs.operation import Job, Minutes, Operation
 from witnessmark.journal import facts as f
@@ -21,15 +21,6 @@ def job(id: str, likely: float, *names: str, wanted: int | None = 1) -> Job:
         for n in names
     )
     return Job(id=id, job="renew", name=id, operations=operations, wanted=wanted)
-
-
-def test_sessions_come_on_the_weekday_most_were_held_on() -> None:
-    held = [f.Held(start="9:00", end="12:00")] * 3
-    assert coming_sessions(state_of(), WEDNESDAY, 2) == (date(2026, 11, 28), date(2026, 12, 5))
-    # 7 March 2026, the first day of the made-up record, is a Saturday; a day on comes a Sunday.
-    sundays = state_of(*held, days_apart=7)
-    assert {day.weekday() for day in coming_sessions(sundays, WEDNESDAY)} == {5}
-    assert coming_sessions(state_of(), date(2026, 11, 28), 1) == (date(2026, 12, 5),)
 
 
 def test_jobs_fill_one_session_after_the_other_and_wanted_ones_come_first() -> None:

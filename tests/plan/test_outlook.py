@@ -5,6 +5,7 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date, datetime, timedelta
 from math import exp, log
+from typing import Any
 
 import numpy as np
 import pytest
@@ -14,7 +15,7 @@ from benchmarks.calibration import coverage, naive_coverage
 from tests.building import described, state_of
 from witnessmark.engines.dispatch import run
 from witnessmark.engines.dispatch_model import Sessions, work_of
-from witnessmark.jobs.findings import FIGHTS, LEAST_NEVER_APART, NEVER_APART, beta_of
+from witnessmark.jobs.findings import LEAST_NEVER_APART, beta_of
 from witnessmark.jobs.operation import Job, Minutes, Operation
 from witnessmark.journal.facts import Came, Found, Ordered, TookOff
 from witnessmark.plan.arrivals import LATE, LATE_BY, Lateness, Thing, awaited, lateness
@@ -23,6 +24,7 @@ from witnessmark.plan.futures import Drawn, Odds, draw, owners
 from witnessmark.plan.outlook import Outlook, outlook
 from witnessmark.plan.overrun import Overrun, learned
 from witnessmark.plan.ranking import ranked
+from witnessmark.state.turned_up import FIGHTS, NEVER_APART
 from witnessmark.vehicle.things import Joint
 
 SURE = Odds(
@@ -32,17 +34,10 @@ SURE = Odds(
 NOW = datetime(2026, 3, 7, 22, 0)
 
 
-def operation(number: int, likely: float, **more: object) -> Operation:
+def operation(number: int, likely: float, **more: Any) -> Operation:
     minutes = more.pop("minutes", Minutes(likely, likely, likely))
-    return Operation(
-        id=f"open/{number}",
-        what="undo",
-        sort="open",
-        name=f"{number}",
-        job="renew/x",
-        minutes=minutes,
-        **more,
-    )  # type: ignore[arg-type]
+    fixed: dict[str, Any] = {"what": "undo", "sort": "open", "job": "renew/x"}
+    return Operation(id=f"open/{number}", name=f"{number}", minutes=minutes, **fixed, **more)
 
 
 def weekly(number: int, minutes: int = 90) -> tuple[Coming, ...]:
@@ -53,13 +48,13 @@ def drawn(operations: list[Operation], odds: Odds = SURE, samples: int = 4, seed
     return draw(operations, [], [False] * 9, odds, np.random.default_rng(seed), samples=samples)
 
 
-def looked(operations: list[Operation], samples: int = 2_000, **more: object) -> Outlook:
+def looked(operations: list[Operation], samples: int = 2_000, **more: Any) -> Outlook:
     job = Job(id="renew/x", job="renew", name="x", operations=tuple(operations))
     order = ranked(state_of(), [job], [])
     every = frozenset(o.id for o in operations)
     return outlook(
         state_of(), order, {"road": every}, weekly(100), "by your calendar", now=NOW,
-        sources=np.random.default_rng(5).spawn(2), samples=samples, **more,  # type: ignore[arg-type]
+        sources=np.random.default_rng(5).spawn(2), samples=samples, **more,
     )  # fmt: skip
 
 

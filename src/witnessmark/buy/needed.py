@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import date, timedelta
+from datetime import date
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -18,7 +17,6 @@ from witnessmark.state.standing import State
 from witnessmark.vehicle.catalogue import kind_of
 from witnessmark.vehicle.sides import parted
 
-SATURDAY = 5
 AHEAD = 4
 
 # What an owner has in hand of a session's length, until a plan says more: 120 of 180 minutes.
@@ -48,14 +46,6 @@ class OnDonor(Struct, frozen=True, kw_only=True):
     need: Need
     part: str
     doubt: str = ""
-
-
-def coming_sessions(state: State, today: date, number: int = AHEAD) -> tuple[date, ...]:
-    """The next sessions, weekly, on the weekday most of the owner's own were held on; Saturday until then."""
-    held = Counter(line.day.weekday() for line in state.supply.held[-60:])
-    weekday = max(held, key=lambda day: (held[day], day)) if held else SATURDAY
-    first = today + timedelta((weekday - today.weekday() - 1) % 7 + 1)
-    return tuple(first + timedelta(7 * n) for n in range(number))
 
 
 def session_of_each(jobs: Iterable[Job], work_minutes: float = WORK_MINUTES) -> dict[str, int]:
