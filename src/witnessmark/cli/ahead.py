@@ -30,11 +30,18 @@ SHOWN = 8
     "--seconds", type=float, default=2.0, show_default=True, help="More seconds, more futures drawn."
 )
 @click.option("--seed", type=int, default=1, show_default=True, help="Of the chances drawn.")
+@click.option("--weather", type=click.Path(path_type=Path), help="Air and humidity by hour or day (CSV).")
 @answer_options
 @click.pass_context
 @speaks_plainly
 def chance_command(
-    ctx: click.Context, seconds: float, seed: int, as_json: bool, on: date | None, by: date | None
+    ctx: click.Context,
+    seconds: float,
+    seed: int,
+    weather: Path | None,
+    as_json: bool,
+    on: date | None,
+    by: date | None,
 ) -> None:
     """Show when each gate may be reached, what drives it, and what more hands or hours would bring.
 
@@ -42,8 +49,10 @@ def chance_command(
 
     \b
     Example:  witnessmark chance
+              witnessmark chance --weather week.csv
     """
     from witnessmark.restoration.ahead import chance_screen, look_ahead, outlook_plain
+    from witnessmark.restoration.weather import wet_days
 
     if not 0 < seconds <= 600 or seed < 0:
         raise BadInput(
@@ -52,8 +61,10 @@ def chance_command(
             do="Give it as --seconds 2 --seed 1.",
         )
     flow = opened(ctx).flow(on, by, seed=seed)
+    wet = wet_days(weather) if weather else frozenset()
     with ThreadPoolExecutor(2) as pool:
-        seen = look_ahead(flow, samples=max(LEAST, min(MOST, int(A_SECOND * seconds))), spread=pool.map)
+        samples = max(LEAST, min(MOST, int(A_SECOND * seconds)))
+        seen = look_ahead(flow, samples=samples, spread=pool.map, wet=wet)
     if as_json:
         say_json(outlook_plain(flow, seen))
     else:

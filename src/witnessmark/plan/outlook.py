@@ -14,6 +14,7 @@ from typing import Any
 
 import numpy as np
 from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from witnessmark.engines.dispatch import run
@@ -29,6 +30,7 @@ from witnessmark.plan.futures import Drawn, Odds, Source, draw
 from witnessmark.plan.overrun import Overrun, owners_overrun
 from witnessmark.plan.ranking import Ranked
 from witnessmark.state.standing import State
+from witnessmark.vehicle.catalogue import kind_of
 
 SAMPLES = 10_000
 
@@ -104,6 +106,7 @@ class _Setting(Struct, frozen=True, kw_only=True):
     things: tuple[tuple[Thing, int], ...]
     odds: Odds
     start: datetime
+    wet: frozenset[date] = frozenset()
 
 
 class _Part(Struct, frozen=True, kw_only=True):
@@ -126,6 +129,7 @@ def outlook(
     samples: int = SAMPLES,
     spread: Spread = map,
     delays: Mapping[str, int] = NO_DELAYS,
+    wet: frozenset[date] = frozenset(),
 ) -> Outlook:
     """Run the rule through so many futures.
 
@@ -133,8 +137,9 @@ def outlook(
     gates    for each gate the ids of the operations that hold it; the drivers are those of the last
     sources  of chance, one for each part of the futures; spread: runs the parts, one after another or at once
     delays   for ids of operations, days from now before which they cannot be begun
+    wet      days on which no coat can go on
     """
-    setting = _setting(state, order, sessions, now, delays)
+    setting = replace(_setting(state, order, sessions, now, delays), wet=wet)
     count = max(1, -(-samples // len(sources)))
     work = [(n, source) for n, source in enumerate(sources)]
     parts = list(
@@ -170,6 +175,7 @@ def _part(
     """One part of the futures; the first also asks what more hands and hours would bring."""
     helpers = [one.helper for one in sessions]
     drawn = draw(setting.operations, setting.things, helpers, setting.odds, source, samples=samples)
+    drawn.futures.dry[:, [n for n, one in enumerate(sessions) if one.day in setting.wet]] = 0
     calendar = _calendar(sessions, setting.start)
     ran = run(setting.work, calendar, drawn.futures)
     reached = {gate: _reached(setting.operations, ids, ran) for gate, ids in gates.items()}
@@ -191,7 +197,8 @@ def _setting(
     days = [(thing, (thing.due - now.date()).days if thing.due else -1) for thing in things]
     usual = usual_minutes(sessions)
     came = attendance(state.calendar, state.supply.held, now.date())
-    rows = _rows(order, waits, overrun, usual)
+    coats = coats_of(state, order.operations)
+    rows = _rows(order, waits, overrun, usual, coats)
     return _Setting(
         operations=order.operations,
         rows=rows,
@@ -220,7 +227,11 @@ def _delayed(
 
 
 def _rows(
-    order: Ranked, waits: Mapping[str, tuple[int, ...]], overrun: Overrun, usual: int
+    order: Ranked,
+    waits: Mapping[str, tuple[int, ...]],
+    overrun: Overrun,
+    usual: int,
+    coats: frozenset[str],
 ) -> list[dict[str, Any]]:
     """Operations as plain rows; what is bound to one asks its things and its hands of it as well."""
     number = {o.id: n for n, o in enumerate(order.operations)}
@@ -237,6 +248,7 @@ def _rows(
                 "planned": minutes,
                 "whole": not operation.put_down,
                 "long": long and minutes > 0,
+                "dry": bool(coats & set(together)),
                 "hands": max(every[id].hands for id in together),
                 "before": sorted(
                     {number[b] for id in together for b in order.before[id]} - {number[id] for id in together}
@@ -247,6 +259,17 @@ def _rows(
             }
         )
     return rows
+
+
+def coats_of(state: State, operations: Iterable[Operation]) -> frozenset[str]:
+    """The operations that put a coat on."""
+    found = set()
+    for operation in operations:
+        joint = state.vehicle.joints.get(operation.name)
+        coat = joint is not None and kind_of(joint.kind).closed_by == "coat" and operation.sort == "close"
+        if coat or operation.sort == "protect":
+            found.add(operation.id)
+    return frozenset(found)
 
 
 def usual_minutes(sessions: Sequence[Coming]) -> int:

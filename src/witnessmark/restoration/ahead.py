@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import date
 from typing import Any
 
 import numpy as np
@@ -31,10 +32,13 @@ PARTS = 4
 _NOT_IN_THE_GARAGE = ("creeping", "road")
 
 
-def look_ahead(flow: Flow, *, samples: int = SAMPLES, spread: Spread = map) -> Outlook:
+def look_ahead(
+    flow: Flow, *, samples: int = SAMPLES, spread: Spread = map, wet: frozenset[date] = frozenset()
+) -> Outlook:
     """When each gate may be reached, by the calendar in the record and everything that may happen.
 
     spread  runs the parts of the futures; that of a pool of threads runs them at once
+    wet     days on which no coat can go on
     """
     sessions = sessions_ahead(flow)
     order = order_ahead(flow, sessions)
@@ -48,6 +52,7 @@ def look_ahead(flow: Flow, *, samples: int = SAMPLES, spread: Spread = map) -> O
         sources=np.random.default_rng(flow.seed).spawn(PARTS),
         samples=samples,
         spread=spread,
+        wet=wet,
     )
 
 
