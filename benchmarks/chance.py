@@ -29,7 +29,7 @@ from witnessmark.plan.futures import Drawn, Odds, draw
 from witnessmark.plan.overrun import learned
 from witnessmark.restoration.ahead import PARTS
 
-WEEK, HANDS_ON, WEEKS, THINGS, PLAIN = 7 * 24 * 60, 120, 400, 40, 100
+WEEK, HANDS_ON, WEEKS, THINGS, PLAIN = 7 * 24 * 60, 120, 260, 40, 100
 GATES = ("start", "roll", "test", "road")
 
 
@@ -38,7 +38,7 @@ def made(count: int, seed: int) -> tuple[list[Operation], list[dict[str, Any]]]:
     chance = random.Random(seed)
     operations, rows = [], []
     for n in range(count):
-        likely = min(110.0, max(3.0, chance.lognormvariate(3.2, 0.8)))
+        likely = min(110.0, max(3.0, chance.lognormvariate(2.2, 0.9)))
         minutes = Minutes(likely * 0.6, likely, likely * 2.2, owner=chance.random() < 0.3)
         operations.append(
             Operation(

@@ -1,4 +1,8 @@
-"""Loops compiled to machine code. Whoever imports this loads the compiler: only on being asked."""
+"""Loops compiled to machine code. Whoever imports this loads the compiler: only on being asked.
+
+What is kept beside the source is made anew when the loop's own file changes, and not when a file it
+calls into does: after such a change touch the loop's file too.
+"""
 
 from __future__ import annotations
 

@@ -131,8 +131,8 @@ def _minutes(
         np.array([spreads(o.minutes)[side] for o in operations], dtype=np.float32) for side in (0, 1)
     )
     luck *= np.where(luck > 0, above, below)
+    luck += np.log(np.array([o.minutes.likely for o in operations], dtype=np.float32))
     np.exp(luck, out=luck)
-    luck *= np.array([o.minutes.likely for o in operations], dtype=np.float32)
     factors: dict[str, Singles] = {}
     for n, operation in enumerate(operations):
         if operation.minutes.owner:
@@ -140,17 +140,21 @@ def _minutes(
             if key not in factors:
                 factors[key] = _factor(operation.minutes, mean, spread, source, samples)
             luck[:, n] *= factors[key]
+    luck += 0.5
     np.clip(luck, 1, _MOST_MINUTES, out=luck)
-    return np.rint(luck).astype(np.int32)
+    return luck.astype(np.int32)
 
 
 def _factor(minutes: Minutes, mean: Floats, spread: Floats, source: Source, samples: int) -> Singles:
     """The owner's factor on a guess; its spread counts only beyond the guess's own."""
     below, above = spreads(minutes)
     own = (below**2 + above**2) / 2
-    wider = np.sqrt(np.maximum(0.0, spread**2 - own))
-    factor = np.exp(mean + wider * source.standard_normal(samples))
-    return np.asarray(np.minimum(MOST, factor), dtype=np.float32)
+    wider = np.sqrt(np.maximum(0.0, spread**2 - own)).astype(np.float32)
+    factor: Singles = source.standard_normal(samples, dtype=np.float32)
+    factor *= wider
+    factor += mean.astype(np.float32)
+    np.exp(factor, out=factor)
+    return np.minimum(np.float32(MOST), factor, out=factor)
 
 
 def _skewed(minutes: Minutes, luck: Any) -> Any:
