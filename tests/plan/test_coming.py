@@ -43,6 +43,15 @@ def test_called_off_is_left_out_and_freed_comes_in() -> None:
     ]  # fmt: skip
 
 
+def test_a_freed_day_called_off_later_is_off_and_one_freed_after_that_is_on() -> None:
+    free, off = (
+        Freed(first="2026-08-10", start="10:00", end="12:00"),
+        CalledOff(first="2026-08-01", last="2026-08-31"),
+    )
+    assert date(2026, 8, 10) not in {s.day for s in next_days(SATURDAYS, free, off).coming}
+    assert date(2026, 8, 10) in {s.day for s in next_days(SATURDAYS, off, free).coming}
+
+
 def test_a_new_rule_takes_the_place_of_the_old_and_one_more_stands_beside_it() -> None:
     sundays = Arranged(rule="FREQ=WEEKLY;BYDAY=SU", start="10:00", end="12:00")
     evenings = Arranged(rule="FREQ=WEEKLY;BYDAY=TU", start="19:00", end="21:00", also=True)

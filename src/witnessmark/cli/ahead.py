@@ -119,7 +119,7 @@ def calendar_command(
         return
     for sentence in (*said, *(rules_told(flow) if not said else ())):
         click.echo(sentence)
-    click.echo(f"The next sessions, {known}:")
+    click.echo(f"The next sessions, {known}:" if sessions else "No session comes.")
     for s in sessions:
         hands = ", with helper" if s.helper else ""
         click.echo(f"  {s.moment:%a %d %b %Y %H:%M}, {s.minutes // 60} h {s.minutes % 60:02} min{hands}")

@@ -154,8 +154,10 @@ def unreadable(fact: Arranged) -> bool:
     return not any(True for _ in islice(_of_rule(fact, monday, monday, monday + timedelta(days=FURTHEST)), 1))
 
 
-def _is_off(calendar: Calendar, day: date) -> bool:
-    return any(_first(line.fact) <= day <= _last(line.fact) for line in calendar.called_off)
+def _is_off(calendar: Calendar, day: date, after: int = -1) -> bool:
+    """Whether a day is called off; a day that was freed, only by a line after that."""
+    off = (line.fact for line in calendar.called_off if line.line > after)
+    return any(_first(fact) <= day <= _last(fact) for fact in off)
 
 
 def _freed(calendar: Calendar, rules: Sequence[Line], today: date) -> Iterator[Coming]:
@@ -169,7 +171,7 @@ def _freed(calendar: Calendar, rules: Sequence[Line], today: date) -> Iterator[C
             start, end = _clock(usual.start), _clock(usual.end)
         for number in range(min(FURTHEST, (last - first).days + 1) if last >= first else 0):
             day = first + timedelta(days=number)
-            if day >= today and 0 <= start < end:
+            if day >= today and 0 <= start < end and not _is_off(calendar, day, after=line.line):
                 yield Coming(day, start, end - start, fact.helper)
 
 

@@ -9,8 +9,7 @@ from witnessmark.exchange.beside import written_beside
 from witnessmark.exchange.calendar_file import CalendarIn, calendar_in, calendar_out
 from witnessmark.ground.errors import BadInput
 from witnessmark.journal.facts import Arranged, CalledOff, Freed, LeftSetUp
-from witnessmark.plan.coming import Coming
-from witnessmark.restoration.ahead import sessions_ahead
+from witnessmark.plan.coming import Coming, coming
 from witnessmark.restoration.flow import Flow
 from witnessmark.restoration.restoration import Restoration
 from witnessmark.words.sessions_line import read_sessions_line, said_rule
@@ -72,5 +71,5 @@ def _span(fact: CalledOff | Freed) -> str:
 
 def next_sessions(flow: Flow, number: int) -> tuple[Sequence[Coming], str]:
     """The sessions that come, and where they are known from."""
-    found = sessions_ahead(flow)
-    return found.coming[:number], found.known
+    found = coming(flow.state.calendar, flow.state.supply.held, flow.now, number)
+    return found.coming, found.known
