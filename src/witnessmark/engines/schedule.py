@@ -23,6 +23,7 @@ from witnessmark.engines.schedule_kernel import (
     forwards,
     improved,
     last_of,
+    lateness,
     value_of,
 )
 from witnessmark.engines.schedule_model import Answer, Problem, Schedule, Trouble
@@ -36,6 +37,8 @@ Array = Any
 CHAINS = 2
 # Steps between two looks at what is used up, for a hundred activities; fewer for more.
 LOOK = 2_000
+# Seconds for each activity that must be left, or the exact solver is not asked: telling it takes a fifth.
+TELLING = 0.01
 # Heat at the beginning and the end, in the measure of `_later`.
 HOT, COLD = 1.0, 0.2
 
@@ -94,13 +97,20 @@ def schedule(
         return Answer(schedule=Schedule(()), troubles=(_ran_out(problem, axis),))
     first, bound = found.value, bounds.value
     if allowed is not None and found.value > bound:
-        found = _annealed(axis, found, allowed, seed, spread, hot=COLD if last is not None else HOT)
-        if found.value > bound and (allowed.exact or allowed.seconds is not None):
+        found = _annealed(axis, found, bounds, allowed, seed, spread, hot=COLD if last is not None else HOT)
+        if found.value > bound and _worth_asking(allowed, len(axis.length)):
             from witnessmark.engines.schedule_exact import solved
 
             begun, bound = solved(axis, bounds, found.start, found.flag, allowed, seed)
             found = _better(axis, found, begun)
     return _checked(problem, _answer(axis, found, first, bound))
+
+
+def _worth_asking(allowed: Allowed, count: int) -> bool:
+    """Whether the exact solver has time for more than to be told the problem."""
+    if allowed.seconds is None:
+        return allowed.exact > 0
+    return allowed.seconds() > count * TELLING
 
 
 class _Found:
@@ -132,23 +142,28 @@ def _order_of(axis: Axis, last: Schedule) -> Array:
     return ordered(axis, np.zeros(len(begun), dtype=np.int64), -begun)
 
 
-def _annealed(axis: Axis, found: _Found, allowed: Allowed, seed: int, spread: Spread, hot: float) -> _Found:
-    chains = spread(lambda number: _chain(axis, found, allowed, seed * CHAINS + number, hot), range(CHAINS))
+def _annealed(
+    axis: Axis, found: _Found, bounds: Bounds, allowed: Allowed, seed: int, spread: Spread, *, hot: float
+) -> _Found:
+    goals = np.array(bounds.targets, dtype=np.int64)
+    seeds = range(seed * CHAINS, (seed + 1) * CHAINS)
+    chains = spread(lambda one: _chain(axis, found, goals, allowed, one, hot), seeds)
     return min((found, *chains), key=lambda f: f.value)
 
 
-def _chain(axis: Axis, found: _Found, allowed: Allowed, seed: int, hot: float = HOT) -> _Found:
+def _chain(axis: Axis, found: _Found, goals: Array, allowed: Allowed, seed: int, hot: float = HOT) -> _Found:
     """One walk, cooling down as the share used up grows; stopped by it and by nothing else."""
     order, join = found.order.copy(), found.join.copy()
     best, best_join = order.copy(), join.copy()
-    values = np.array([found.value, found.value])
+    late = int(lateness(axis, found.end, goals)) if len(axis.clock) > 1 else 0
+    values = np.array([found.value + late, found.value])
     state = np.array([(seed * 2_654_435_761 + 88_172_645) % 4_294_967_291 + 1])
     look = max(5, LOOK * 100 // (len(order) * len(order)))
     made = 0
     later = _later(axis)
     while (used := allowed.used(made)) < 1:
         heat = later * hot ** (1 - used) * COLD**used
-        anneal(axis, order, join, best, best_join, values, state, look, heat, heat)
+        anneal(axis, order, join, best, best_join, values, goals, state, look, heat, heat)
         made += look
         if allowed.told is not None:
             allowed.told(int(values[1]))

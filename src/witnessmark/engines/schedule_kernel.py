@@ -369,6 +369,23 @@ def pulled(axis: Axis, order: Array, number: int, state: Array, marked: Array, k
 
 
 @compiled
+def lateness(axis: Axis, end: Array, goals: Array) -> int:
+    """How far the activities of targets lie behind the targets' goals, a sixteenth of the weighted minutes.
+
+    A target is held up by many at once: moving one of them changes no value, but this.
+    """
+    total = 0
+    for target in range(len(axis.weight)):
+        late = 0
+        for k in range(axis.aim_at[target], axis.aim_at[target + 1]):
+            boundary = end[axis.aim[k]]
+            where = axis.session[boundary - 1]
+            late += max(0, axis.clock[where] + (boundary - axis.opens[where]) * axis.unit - goals[target])
+        total += axis.weight[target] * late
+    return total // 16
+
+
+@compiled
 def anneal(
     axis: Axis,
     order: Array,
@@ -376,6 +393,7 @@ def anneal(
     best: Array,
     best_join: Array,
     values: Array,
+    goals: Array,
     state: Array,
     steps: int,
     hot: float,
@@ -385,7 +403,8 @@ def anneal(
 
     order, join           where it walks from, see `forwards`; left where it came to
     best, best_join       the best met
-    values                the values of both
+    values                of the first, with its lateness where there are several sessions; of the best
+    goals                 the clock minute before which no target is reached
     """
     count = len(order)
     start, end = np.empty(count, dtype=np.int64), np.empty(count, dtype=np.int64)
@@ -416,9 +435,10 @@ def anneal(
             value = improved(axis, trial, trial_join, start, end, flag)
         if value < 0:
             continue
-        worse = value - values[0]
+        guide = value + lateness(axis, end, goals) if many else value
+        worse = guide - values[0]
         if worse <= 0 or np.exp(-worse / heat) * 10_000 > drawn(state, 10_000):
-            values[0] = value
+            values[0] = guide
             order[:], join[:], now[:] = trial, trial_join, end
             if value < values[1]:
                 values[1] = value

@@ -13,6 +13,11 @@ from witnessmark.engines.schedule_tails import in_order_of_links, needed, tails
 
 Array = Any
 
+# How many times the average wait for a suitable session, and for one after a lag, is counted in.
+TIMES = ((1.0, 1.0), (0.0, 0.0), (2.0, 1.0))
+# What suits fewer than two sessions in three is laid first, with all that leads to it.
+SELDOM = 1.5
+
 
 def rule_orders(axis: Axis, targets: tuple[int, ...]) -> Iterator[Array]:
     """Orders to begin with, the most promising rules first.
@@ -27,17 +32,23 @@ def rule_orders(axis: Axis, targets: tuple[int, ...]) -> Iterator[Array]:
     whole = float(axis.clock[-1] - axis.clock[0])
     work = axis.length * axis.unit * (whole / len(axis.session) / axis.unit + 1)
     gap = whole / len(axis.clock)
-    waits = gap * (_seldom(axis) - 1)
+    seldom = _seldom(axis)
+    waits = gap * (seldom - 1)
     ranks = _ranks(need, targets)
-    for spans, pause in (
-        (work + waits, gap),
-        (work + waits / 2, gap / 2),
-        (work, 0.0),
-        (work + 2 * waits, gap),
-    ):
-        yield ordered(axis, ranks, tails(axis, links, spans, pause))
+    leading = 2 * ranks + ~_leads_to(axis, links, seldom > SELDOM)
+    for first in (ranks, leading):
+        for times, pauses in TIMES:
+            yield ordered(axis, first, tails(axis, links, work + times * waits, pauses * gap))
     for spans in (axis.length * axis.unit * 1.0, work + waits):
         yield ordered(axis, np.zeros(len(links), dtype=np.int64), tails(axis, links, spans))
+
+
+def _leads_to(axis: Axis, links: list[int], marked: Array) -> Array:
+    """Which activities are marked, or come before one that is."""
+    found = marked.copy()
+    for number in reversed(links):
+        found[number] |= found[axis.then[axis.then_at[number] : axis.then_at[number + 1]]].any()
+    return found
 
 
 def ordered(axis: Axis, ranks: Array, tail: Array) -> Array:
