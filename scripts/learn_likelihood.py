@@ -46,7 +46,7 @@ KEPT, PAIRS, MOST_LEVELS = 10_000, 130_000, 40
 PEDIGREE = """\
 # How far each telltale of a line speaks for each kind of fact: weights of a multinomial logistic regression.
 # Learned from lines invented for this project by scripts/learn_likelihood.py; no other source.
-# After the head: telltale, tab, then pairs of signs: the kind, A for the first, and its level, P for none.
+# After the head: telltale, tab, underscore, then pairs of signs: the kind, A for the first, and its level, P for none.
 """
 
 
@@ -96,7 +96,7 @@ class Model:
                 if level
             )
             if pairs:
-                yield f"{telltale}\t{pairs}"
+                yield f"{telltale}\t_{pairs}"
 
 
 def _matrix(samples: Sequence[Sample], places: Mapping[str, int]) -> csr_matrix:

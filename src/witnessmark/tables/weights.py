@@ -51,7 +51,7 @@ class Weights(Struct, frozen=True):
 def read_weights(name: str) -> Weights:
     """One file of weights by its name without ending, as "words/likelihood".
 
-    Lines with # are its pedigree; `key: value` lines come first, then telltale, tab and pairs.
+    Lines with # are its pedigree; `key: value` lines come first, then telltale, tab, underscore, pairs.
     """
     text = files("witnessmark.tables").joinpath(f"{name}.txt").read_text("utf-8")
     head: dict[str, str] = {}
@@ -59,7 +59,7 @@ def read_weights(name: str) -> Weights:
     for line in text.splitlines():
         telltale, tab, pairs = line.partition("\t")
         if tab:
-            rows[telltale] = pairs
+            rows[telltale] = pairs.removeprefix("_")
         elif not line.startswith("#"):
             key, _, value = line.partition(": ")
             head[key] = value
