@@ -46,7 +46,7 @@ KEPT, PAIRS, MOST_LEVELS = 10_000, 130_000, 40
 PEDIGREE = """\
 # How far each telltale of a line speaks for each kind of fact: weights of a multinomial logistic regression.
 # Learned from lines invented for this project by scripts/learn_likelihood.py; no other source.
-# After the head: telltale, tab, underscore, then pairs of signs: the kind, A for the first, and its level, P for none.
+# After the head: telltale, tab, underscore, pairs of signs: the kind, A for the first; its level, P for none.
 """
 
 
