@@ -28,6 +28,9 @@ def running(at_hand: AtHand, house: House | None = None) -> Iterator[str]:
     finally:
         server.task_dispatcher.shutdown()
         server.pull_trigger()
+        for channel in list(channels.values()):
+            for waiting in getattr(channel, "outbufs", ()):
+                waiting.close()  # a file half sent, as a picture the browser no longer wanted
         wasyncore.close_all(channels)
         thread.join(10)
         door.close()

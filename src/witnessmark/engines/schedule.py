@@ -18,6 +18,7 @@ from witnessmark.engines.schedule_bound import Bounds, bounds_of
 from witnessmark.engines.schedule_check import answer_faults
 from witnessmark.engines.schedule_kernel import (
     anneal,
+    changed,
     clock_at_end,
     earliest,
     forwards,
@@ -37,6 +38,9 @@ Array = Any
 CHAINS = 2
 # Steps between two looks at what is used up, for a hundred activities; fewer for more.
 LOOK = 2_000
+# Where a plan stood before, each activity of its next few sessions that goes elsewhere costs as much as so
+# many clock minutes later at an average target. Our choice.
+NEAR, STAYING = 4, 24 * 60
 # Seconds for each activity that must be left, or the exact solver is not asked: telling it takes a fifth.
 TELLING = 0.01
 # Heat at the beginning and the end, in the measure of `_later`.
@@ -97,7 +101,8 @@ def schedule(
         return Answer(schedule=Schedule(()), troubles=(_ran_out(problem, axis),))
     first, bound = found.value, bounds.value
     if allowed is not None and found.value > bound:
-        found = _annealed(axis, found, bounds, allowed, seed, spread, hot=COLD if last is not None else HOT)
+        stood = _stood(axis, last)
+        found = _annealed(axis, found, bounds, allowed, seed, spread, stood)
         if found.value > bound and _worth_asking(allowed, len(axis.length)):
             from witnessmark.engines.schedule_exact import solved
 
@@ -136,6 +141,17 @@ def _first(axis: Axis, bounds: Bounds, last: Schedule | None) -> _Found | None:
     return min(fitting, key=lambda f: f.value) if fitting else None
 
 
+def _stood(axis: Axis, last: Schedule | None) -> Array:
+    """The session each activity began in, where it is one of the next few; -1 elsewhere."""
+    stood = np.full(len(axis.length), -1, dtype=np.int64)
+    near = axis.clock + (axis.closes - axis.opens) * axis.unit
+    for number, placed in enumerate(last.placed if last is not None else ()):
+        session = int(np.searchsorted(near, placed.start, side="right"))
+        if session < min(NEAR, len(near)) and axis.clock[session] <= placed.start:
+            stood[number] = session
+    return stood
+
+
 def _order_of(axis: Axis, last: Schedule) -> Array:
     """Activities by where the last schedule began them, but never before what they wait for now."""
     begun = np.array([p.start for p in last.placed], dtype=np.float64)
@@ -143,27 +159,49 @@ def _order_of(axis: Axis, last: Schedule) -> Array:
 
 
 def _annealed(
-    axis: Axis, found: _Found, bounds: Bounds, allowed: Allowed, seed: int, spread: Spread, *, hot: float
+    axis: Axis, found: _Found, bounds: Bounds, allowed: Allowed, seed: int, spread: Spread, stood: Array
 ) -> _Found:
-    goals = np.array(bounds.targets, dtype=np.int64)
+    """The best of the chains; where a plan stood before, its next sessions count for something."""
+    guide = _Guide(axis, bounds, stood)
     seeds = range(seed * CHAINS, (seed + 1) * CHAINS)
-    chains = spread(lambda one: _chain(axis, found, goals, allowed, one, hot), seeds)
-    return min((found, *chains), key=lambda f: f.value)
+    chains = spread(lambda one: _chain(axis, found, guide, allowed, one), seeds)
+    return min((found, *chains), key=guide.price_of)
 
 
-def _chain(axis: Axis, found: _Found, goals: Array, allowed: Allowed, seed: int, hot: float = HOT) -> _Found:
+class _Guide:
+    """What a walk is led by beside the value: goals of the targets, and sessions that should stay."""
+
+    def __init__(self, axis: Axis, bounds: Bounds, stood: Array) -> None:
+        self.axis = axis
+        self.goals = np.array(bounds.targets, dtype=np.int64)
+        self.stood = stood
+        self.price = int(axis.weight.mean() * STAYING)
+        self.hot = HOT if (stood < 0).all() else COLD
+
+    def price_of(self, found: _Found) -> int:
+        """The value, with what changes cost."""
+        return found.value + int(changed(self.axis, found.start, self.stood, self.price))
+
+    def late(self, found: _Found) -> int:
+        return int(lateness(self.axis, found.end, self.goals)) if len(self.axis.clock) > 1 else 0
+
+
+def _chain(axis: Axis, found: _Found, guide: _Guide, allowed: Allowed, seed: int) -> _Found:
     """One walk, cooling down as the share used up grows; stopped by it and by nothing else."""
     order, join = found.order.copy(), found.join.copy()
     best, best_join = order.copy(), join.copy()
-    late = int(lateness(axis, found.end, goals)) if len(axis.clock) > 1 else 0
-    values = np.array([found.value + late, found.value])
+    price = guide.price_of(found)
+    values = np.array([price + guide.late(found), price])
     state = np.array([(seed * 2_654_435_761 + 88_172_645) % 4_294_967_291 + 1])
     look = max(5, LOOK * 100 // (len(order) * len(order)))
     made = 0
     later = _later(axis)
     while (used := allowed.used(made)) < 1:
-        heat = later * hot ** (1 - used) * COLD**used
-        anneal(axis, order, join, best, best_join, values, goals, state, look, heat, heat)
+        heat = later * guide.hot ** (1 - used) * COLD**used
+        anneal(
+            axis, order, join, best, best_join, values, guide.goals, guide.stood, guide.price, state, look,
+            heat, heat,
+        )  # fmt: skip
         made += look
         if allowed.told is not None:
             allowed.told(int(values[1]))

@@ -386,6 +386,16 @@ def lateness(axis: Axis, end: Array, goals: Array) -> int:
 
 
 @compiled
+def changed(axis: Axis, start: Array, stood: Array, price: int) -> int:
+    """What it costs that activities begin in other sessions than they stood in; -1: in none that counts."""
+    total = 0
+    for number in range(len(start)):
+        if stood[number] >= 0 and axis.session[start[number]] != stood[number]:
+            total += price
+    return total
+
+
+@compiled
 def anneal(
     axis: Axis,
     order: Array,
@@ -394,6 +404,8 @@ def anneal(
     best_join: Array,
     values: Array,
     goals: Array,
+    stood: Array,
+    price: int,
     state: Array,
     steps: int,
     hot: float,
@@ -403,8 +415,10 @@ def anneal(
 
     order, join           where it walks from, see `forwards`; left where it came to
     best, best_join       the best met
-    values                of the first, with its lateness where there are several sessions; of the best
+    values                of the first, with its lateness where there are several sessions; of the best; both
+                          with what changes cost
     goals                 the clock minute before which no target is reached
+    stood, price          the sessions of the plan that stood before, and what each change costs
     """
     count = len(order)
     start, end = np.empty(count, dtype=np.int64), np.empty(count, dtype=np.int64)
@@ -435,6 +449,7 @@ def anneal(
             value = improved(axis, trial, trial_join, start, end, flag)
         if value < 0:
             continue
+        value += changed(axis, start, stood, price)
         guide = value + lateness(axis, end, goals) if many else value
         worse = guide - values[0]
         if worse <= 0 or np.exp(-worse / heat) * 10_000 > drawn(state, 10_000):
