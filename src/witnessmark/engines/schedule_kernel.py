@@ -415,14 +415,12 @@ def anneal(
 
     order, join           where it walks from, see `forwards`; left where it came to
     best, best_join       the best met
-    values                of the first, with its lateness where there are several sessions; of the best; both
-                          with what changes cost
+    values                of the first, with its lateness if in sessions; of the best; both with cost of changes
     goals                 the clock minute before which no target is reached
     stood, price          the sessions of the plan that stood before, and what each change costs
     """
-    count = len(order)
+    count, flag = len(order), np.zeros(len(order), dtype=np.bool_)
     start, end = np.empty(count, dtype=np.int64), np.empty(count, dtype=np.int64)
-    flag = np.zeros(count, dtype=np.bool_)
     trial, place, trial_join = order.copy(), np.empty(count, dtype=np.int64), join.copy()
     shared = np.flatnonzero(axis.group >= 0)
     many, set_up = len(axis.clock) > 1, axis.set_up.max() > 0
