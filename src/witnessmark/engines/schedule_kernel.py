@@ -415,7 +415,7 @@ def anneal(
 
     order, join           where it walks from, see `forwards`; left where it came to
     best, best_join       the best met
-    values                of the first, with its lateness if in sessions; of the best; both with cost of changes
+    values                of the first, with lateness if in sessions; of the best; both with cost of changes
     goals                 the clock minute before which no target is reached
     stood, price          the sessions of the plan that stood before, and what each change costs
     """
