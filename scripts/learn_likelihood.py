@@ -46,7 +46,7 @@ KEPT, PAIRS, MOST_LEVELS = 10_000, 130_000, 40
 PEDIGREE = """\
 # How far each telltale of a line speaks for each kind of fact: weights of a multinomial logistic regression.
 # Learned from lines invented for this project by scripts/learn_likelihood.py; no other source.
-# After the head: telltale, tab, underscore, pairs of signs: the kind, A for the first; its level, P for none.
+# After the head: telltale, tab, pairs of signs: a level, P for none, then the kind it is for, A for the first.
 """
 
 
@@ -91,12 +91,12 @@ class Model:
         """The rows of the file: telltale, tab, pairs."""
         for telltale, at in self.places.items():
             pairs = "".join(
-                chr(ord("A") + kind) + chr(ZERO + level)
+                chr(ZERO + level) + chr(ord("A") + kind)
                 for kind, level in enumerate(self.levels[:, at])
                 if level
             )
             if pairs:
-                yield f"{telltale}\t_{pairs}"
+                yield f"{telltale}\t{pairs}"
 
 
 def _matrix(samples: Sequence[Sample], places: Mapping[str, int]) -> csr_matrix:

@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 
-from witnessmark.engines.compiling import compiled
+from witnessmark.engines.compiled import compiled
 from witnessmark.engines.schedule_axis import Axis
 
 Array = Any

@@ -18,7 +18,7 @@ class Weights(Struct, frozen=True):
     kinds   every kind, in the order that `rows` counts them by
     rests   the score of each kind where nothing is told
     step    the size of one level
-    rows    telltale -> pairs of signs: which kind, and how many levels it gains
+    rows    telltale -> pairs of signs: how many levels are gained, and by which kind
     digest  the mark of the lines it was learned from
     right   how many of those lines it told rightly when it was learned, of each list
     """
@@ -35,7 +35,7 @@ class Weights(Struct, frozen=True):
         levels = [0] * len(self.kinds)
         for telltale in telltales:
             row = self.rows.get(telltale, "")
-            for kind, level in zip(row[::2], row[1::2], strict=True):
+            for level, kind in zip(row[::2], row[1::2], strict=True):
                 levels[ord(kind) - ord("A")] += ord(level) - ZERO
         return [rest + level * self.step for rest, level in zip(self.rests, levels, strict=True)]
 
@@ -44,14 +44,14 @@ class Weights(Struct, frozen=True):
         row = self.rows.get(telltale, "")
         sign = chr(ord("A") + self.kinds.index(kind)) if kind in self.kinds else ""
         pairs = zip(row[::2], row[1::2], strict=True)
-        return self.step * sum(ord(level) - ZERO for one, level in pairs if one == sign)
+        return self.step * sum(ord(level) - ZERO for level, one in pairs if one == sign)
 
 
 @cache
 def read_weights(name: str) -> Weights:
     """One file of weights by its name without ending, as "words/likelihood".
 
-    Lines with # are its pedigree; `key: value` lines come first, then telltale, tab, underscore, pairs.
+    Lines with # are its pedigree; `key: value` lines come first, then telltale, tab and pairs.
     """
     text = files("witnessmark.tables").joinpath(f"{name}.txt").read_text("utf-8")
     head: dict[str, str] = {}
@@ -59,7 +59,7 @@ def read_weights(name: str) -> Weights:
     for line in text.splitlines():
         telltale, tab, pairs = line.partition("\t")
         if tab:
-            rows[telltale] = pairs.removeprefix("_")
+            rows[telltale] = pairs
         elif not line.startswith("#"):
             key, _, value = line.partition(": ")
             head[key] = value
