@@ -46,7 +46,7 @@ KEPT, PAIRS, MOST_LEVELS = 10_000, 130_000, 40
 PEDIGREE = """\
 # How far each telltale of a line speaks for each kind of fact: weights of a multinomial logistic regression.
 # Learned from lines invented for this project by scripts/learn_likelihood.py; no other source.
-# After the head: telltale, tab, pairs of signs: a level, P for none, then the kind it is for, A for the first.
+# After the head: telltale, tab, pairs of signs: a level, P for none, then its kind, A for the first.
 """
 
 
